@@ -1,0 +1,63 @@
+import { existsSync, readFileSync } from "node:fs"
+import path from "node:path"
+import { parseEnv } from "node:util"
+import { z } from "zod"
+
+const TimeZone = z.string().refine(isTimeZone, "is not an IANA time zone, for example Europe/Oslo")
+
+const Env = z.object({
+  DATABASE_URL: z.string().min(1).optional(),
+  FILTRATE_DATA: z.string().min(1).default(".data"),
+  FILTRATE_DEMO: z.enum(["on", "off"]).default("on"),
+  FILTRATE_TIME_ZONE: TimeZone.optional(),
+  PORT: z.coerce.number().int().min(1).max(65535).default(3000),
+})
+
+export type Environment = {
+  databaseUrl: string | undefined
+  dataDir: string
+  isDemoWanted: boolean
+  timeZone: string | undefined
+  port: number
+}
+
+/** The environment, with `.env` of the working folder beneath it; read at each call so that tests and commands see the same. */
+export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Environment {
+  const parsed = Env.safeParse(withoutEmpty({ ...dotEnv(), ...source }))
+  if (!parsed.success) {
+    const issue = parsed.error.issues[0]
+    throw new RangeError(`environment variable ${issue?.path.join(".")}: ${issue?.message}`)
+  }
+  const env = parsed.data
+  return {
+    databaseUrl: env.DATABASE_URL,
+    dataDir: path.resolve(env.FILTRATE_DATA),
+    isDemoWanted: env.FILTRATE_DEMO === "on",
+    timeZone: env.FILTRATE_TIME_ZONE,
+    port: env.PORT,
+  }
+}
+
+export function machineTimeZone(): string {
+  return Intl.DateTimeFormat().resolvedOptions().timeZone
+}
+
+function dotEnv(): Record<string, string> {
+  const file = path.resolve(".env")
+  if (!existsSync(file)) return {}
+  const entries = Object.entries(parseEnv(readFileSync(file, "utf8")))
+  return Object.fromEntries(entries.flatMap(([key, value]) => (value === undefined ? [] : [[key, value]])))
+}
+
+function withoutEmpty(source: Record<string, string | undefined>): Record<string, string> {
+  return Object.fromEntries(Object.entries(source).flatMap(([key, value]) => (value ? [[key, value]] : [])))
+}
+
+function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat("en", { timeZone: name })
+    return true
+  } catch {
+    return false
+  }
+}

@@ -1,0 +1,36 @@
+/** Every expected failure, with the HTTP status a route answers and the exit code a command ends with. */
+const outcomes = {
+  "bad-request": { status: 400, exitCode: 2 },
+  "not-found": { status: 404, exitCode: 2 },
+  "import-refused": { status: 422, exitCode: 1 },
+  "import-asks": { status: 409, exitCode: 3 },
+  "import-running": { status: 409, exitCode: 1 },
+  "no-snapshot": { status: 503, exitCode: 1 },
+  "snapshot-failed": { status: 500, exitCode: 1 },
+  "store-unavailable": { status: 503, exitCode: 1 },
+  "disk-full": { status: 507, exitCode: 1 },
+  "port-taken": { status: 500, exitCode: 1 },
+} as const
+
+export type ErrorCode = keyof typeof outcomes
+
+/** Someone else's mistake: `message` is for the log, `personMessage` for the person. */
+export class AppError extends Error {
+  readonly code: ErrorCode
+  readonly personMessage: string
+
+  constructor(code: ErrorCode, personMessage: string, options?: { log?: string; cause?: unknown }) {
+    super(options?.log ?? personMessage, { cause: options?.cause })
+    this.name = "AppError"
+    this.code = code
+    this.personMessage = personMessage
+  }
+}
+
+export function statusOf(error: unknown): number {
+  return error instanceof AppError ? outcomes[error.code].status : 500
+}
+
+export function exitCodeOf(error: unknown): number {
+  return error instanceof AppError ? outcomes[error.code].exitCode : 1
+}
