@@ -1,0 +1,43 @@
+import "server-only"
+import pg from "pg"
+import { migrate } from "../../prisma/migrate"
+import { readEnvironment, type Environment } from "../env"
+import { AppError } from "../errors"
+import { openEmbedded, type OpenDatabase } from "./embedded"
+
+export type { OpenDatabase } from "./embedded"
+
+/**
+ * Opens the record store with its tables up to date: the Postgres of DATABASE_URL, else the embedded one.
+ * `close` must be called; the last to close stops the embedded server.
+ */
+export async function openDatabase(
+  options: { environment?: Environment; say?: (line: string) => void } = {},
+): Promise<OpenDatabase> {
+  const { environment = readEnvironment(), say = () => {} } = options
+  const database = environment.databaseUrl
+    ? await openOwn(environment.databaseUrl)
+    : await openEmbedded({ dataDir: environment.dataDir, say })
+  try {
+    const applied = await migrate(database.url)
+    if (applied.length > 0) say(`Prepared the tables (${applied.length} migrations)`)
+    return database
+  } catch (error) {
+    await database.close()
+    throw error
+  }
+}
+
+async function openOwn(url: string): Promise<OpenDatabase> {
+  try {
+    const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 10_000 })
+    await client.connect()
+    await client.end()
+  } catch (cause) {
+    const reason = cause instanceof Error ? cause.message : "unknown"
+    throw new AppError("store-unavailable", `The Postgres of DATABASE_URL cannot be reached: ${reason}`, {
+      cause,
+    })
+  }
+  return { url, close: async () => {} }
+}
