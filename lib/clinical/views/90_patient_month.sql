@@ -1,0 +1,135 @@
+-- One wide row per person and as-of date: every clinical value the measures and screens ask for.
+with kidney as (
+  select
+    k.*,
+    coalesce(k.egfr < 60 and k.run_started_on <= k.egfr_on - 90, false)
+      or k.albuminuria = 'confirmed' as has_chronic_findings
+  from kidney_at as k
+)
+select
+  d.patient_id,
+  people.public_id,
+  d.as_of,
+  d.month,
+  d.is_running,
+  d.in_panel,
+  d.panel_reason,
+  people.given_name,
+  people.family_name,
+  people.birth_date,
+  d.age_years,
+  case
+    when d.age_years < 18 then 'under 18'
+    when d.age_years < 45 then '18 to 44'
+    when d.age_years < 65 then '45 to 64'
+    when d.age_years < 75 then '65 to 74'
+    when d.age_years < 85 then '75 to 84'
+    else '85 and over'
+  end as age_band,
+  people.sex,
+  people.site,
+  people.clinician_id,
+  people.clinician_name,
+  people.language,
+  pressure.systolic,
+  pressure.diastolic,
+  pressure.bp_source,
+  pressure.bp_on,
+  pressure.bp_readings,
+  pressure.category,
+  pressure.systolic_limit,
+  pressure.diastolic_limit,
+  pressure.at_target,
+  pressure.office_systolic,
+  pressure.office_diastolic,
+  pressure.office_on,
+  pressure.home_systolic,
+  pressure.home_diastolic,
+  pressure.home_on,
+  pressure.ambulatory_systolic,
+  pressure.ambulatory_diastolic,
+  pressure.ambulatory_on,
+  pressure.counted_day,
+  pressure.counted_lowest_systolic,
+  pressure.counted_lowest_diastolic,
+  coalesce(drugs.classes, cast([] as varchar[])) as classes,
+  coalesce(drugs.class_count, 0) as class_count,
+  coalesce(drugs.kinds, cast([] as varchar[])) as kinds,
+  drugs.newest_class_on,
+  coalesce(drugs.on_ras_blocker, false) as on_ras_blocker,
+  case
+    when coalesce(drugs.on_ras_blocker, false) then 'on'
+    when history.ras_stopped_on is not null then 'stopped'
+    else 'never'
+  end as ras_history,
+  case when not coalesce(drugs.on_ras_blocker, false) then history.ras_stopped_drug end as ras_stopped_drug,
+  case when not coalesce(drugs.on_ras_blocker, false) then history.ras_stopped_on end as ras_stopped_on,
+  case when not coalesce(drugs.on_ras_blocker, false) then history.ras_stop_reason end as ras_stop_reason,
+  kidney.egfr,
+  kidney.egfr_on,
+  kidney.run_started_on as egfr_run_started_on,
+  kidney.g,
+  kidney.acr,
+  kidney.acr_comparator,
+  kidney.acr_on,
+  kidney.a,
+  kidney.urine_on,
+  kidney.urine_test,
+  kidney.urine_last_on,
+  kidney.albuminuria,
+  kidney.has_chronic_findings
+    or coalesce(c.has_ckd_code, false)
+    or coalesce(c.has_dialysis_code, false)
+    or dialysis_visits.patient_id is not null
+    or coalesce(c.transplant, false) as ckd,
+  kidney.egfr is not null or coalesce(c.has_ckd_code, false) or coalesce(c.has_dialysis_code, false)
+    or dialysis_visits.patient_id is not null or coalesce(c.transplant, false)
+    or kidney.albuminuria = 'confirmed' as kidney_known,
+  risk_cell(kidney.g, kidney.a) as risk_cell,
+  potassium.potassium,
+  potassium.potassium_comparator,
+  potassium.potassium_on,
+  coalesce(potassium.is_potassium_high and potassium.potassium_on > w.last_90_days_after, false) as is_potassium_high_lately,
+  coalesce(pressure.systolic < s.bp_low_systolic and pressure.bp_on > w.last_90_days_after, false) as is_pressure_low_lately,
+  coalesce(intolerance.has_ras_angioedema, false) as has_ras_angioedema,
+  coalesce(intolerance.is_intolerant_to_both, false) as is_intolerant_to_ras,
+  coalesce(c.has_dialysis_code, false) or dialysis_visits.patient_id is not null as on_dialysis,
+  coalesce(c.transplant, false) as transplant,
+  coalesce(c.palliative, false) as palliative,
+  coalesce(c.pregnancy, false) as pregnancy,
+  coalesce(c.has_ckd_5_code, false) as has_ckd_5_code,
+  coalesce(c.hypertension, false) as hypertension,
+  c.hypertension_since,
+  coalesce(c.hypertension_since <= w.half_year_after, false) as hypertension_for_half_year,
+  coalesce(c.diabetes, false) as diabetes,
+  coalesce(c.heart_failure, false) as heart_failure,
+  coalesce(c.atrial_fibrillation, false) as atrial_fibrillation,
+  coalesce(kidney.urine_last_on > w.year_after, false) as is_urine_tested_in_year,
+  diet.sodium_mg,
+  diet.potassium_mg,
+  diet.sodium_series,
+  diet.sodium_on,
+  diet.sodium_records,
+  diet_last.diet_last_on,
+  coalesce(diet_last.diet_last_on > w.year_after, false) as has_diet_record_in_year,
+  decided.bp_decision,
+  decided.ras_decision,
+  next_visits.next_visit_on
+from patient_days as d
+cross join settings as s
+join as_of_windows as w on w.as_of = d.as_of
+join people on people.patient_id = d.patient_id
+left join pressure_at as pressure on pressure.patient_id = d.patient_id and pressure.as_of = d.as_of
+left join drugs_at as drugs on drugs.patient_id = d.patient_id and drugs.as_of = d.as_of
+left join ras_history_at as history on history.patient_id = d.patient_id and history.as_of = d.as_of
+left join kidney on kidney.patient_id = d.patient_id and kidney.as_of = d.as_of
+left join conditions_at as c on c.patient_id = d.patient_id and c.as_of = d.as_of
+left join dialysis_visits_at as dialysis_visits
+  on dialysis_visits.patient_id = d.patient_id and dialysis_visits.as_of = d.as_of
+left join potassium_at as potassium on potassium.patient_id = d.patient_id and potassium.as_of = d.as_of
+left join ras_intolerance_at as intolerance
+  on intolerance.patient_id = d.patient_id and intolerance.as_of = d.as_of
+left join diet_at as diet on diet.patient_id = d.patient_id and diet.as_of = d.as_of
+left join diet_last_at as diet_last on diet_last.patient_id = d.patient_id and diet_last.as_of = d.as_of
+left join decisions_at as decided on decided.patient_id = d.patient_id and decided.as_of = d.as_of
+left join next_visits_at as next_visits on next_visits.patient_id = d.patient_id and next_visits.as_of = d.as_of

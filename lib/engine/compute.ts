@@ -1,0 +1,126 @@
+import "server-only"
+import type { DuckDBConnection } from "@duckdb/node-api"
+import type { Settings } from "../domain/settings"
+import type { Measure } from "../measures/types"
+import { measures } from "../measures/index"
+import { countsSql, standingsSql } from "../measures/standing-sql"
+import { foldSql } from "./fold"
+import { rawTables } from "./raw-tables"
+import { settingsSql } from "./settings-table"
+import type { Param } from "./values"
+import { clinicalViews, dependentViews, type View } from "./views"
+
+/** Tables that only lead to others; they are not kept in the snapshot. */
+const kept = new Set(["patient_month", "diet_months", "as_of_windows"])
+
+/** The views from which the facts of merged records are folded; they read records only. */
+const identityViews = ["identities", "people", "fact_owners"]
+
+/** Runs every view over the loaded facts of the connection's database. */
+export async function computeAll(
+  connection: DuckDBConnection,
+  options: { settings: Settings; today: string; onProgress?: (text: string) => void },
+): Promise<void> {
+  const { settings, today, onProgress } = options
+  const views = clinicalViews()
+  const perDay = dependentViews(views, ["as_of_dates"])
+  const readPerDay = new Set(perDay.flatMap((view) => [...view.reads]))
+  await connection.run(`create or replace table settings as ${settingsSql(settings)}`)
+  for (const view of views.filter((one) => identityViews.includes(one.name)))
+    await create(connection, view, "kept")
+  for (const { name, ...table } of rawTables.filter((one) => one.isFact)) {
+    await connection.run(
+      `create or replace ${readPerDay.has(name) ? "table" : "temp table"} ${name} as ${foldSql({ name, ...table })}`,
+    )
+    await connection.run(`drop table loaded_${name}`)
+  }
+  await connection.run(asOfDatesSql, { today })
+  for (const view of views.filter((one) => !identityViews.includes(one.name))) {
+    onProgress?.(`Computing ${view.name.replaceAll("_", " ")}`)
+    await create(connection, view, perDay.includes(view) && !kept.has(view.name) ? "temporary" : "kept")
+  }
+  await evaluateMeasures(connection, { measures, settings, kind: "kept" })
+}
+
+/** Evaluates `patient_month` and the standings for one other day, in temporary tables that hide those of the snapshot. */
+export async function computeDay(
+  connection: DuckDBConnection,
+  options: { settings: Settings; asOf: string },
+): Promise<void> {
+  await connection.run(
+    `create or replace temp table as_of_dates as
+     select cast($as_of as date) as as_of, strftime(cast($as_of as date), '%Y-%m') as month, true as is_running`,
+    { as_of: options.asOf },
+  )
+  for (const view of dependentViews(clinicalViews(), ["as_of_dates"]))
+    await create(connection, view, "temporary")
+  await evaluateMeasures(connection, { measures, settings: options.settings, kind: "temporary" })
+}
+
+async function evaluateMeasures(
+  connection: DuckDBConnection,
+  options: { measures: readonly Measure[]; settings: Settings; kind: "kept" | "temporary" },
+): Promise<void> {
+  const table = options.kind === "kept" ? "table" : "temp table"
+  await connection.run(
+    `create or replace ${table} patient_standings as ${standingsSql(options.measures)}`,
+    paramsOf(options.measures, options.settings),
+  )
+  await connection.run(`create or replace ${table} measure_months as ${countsSql(options.measures)}`)
+}
+
+/** The named parameters of the measures' conditions, filled from the settings they name. */
+export function paramsOf(list: readonly Measure[], settings: Settings): Record<string, Param> {
+  const byKey = new Map<string, Param>(Object.entries(settings))
+  return Object.fromEntries(
+    list.flatMap((measure) =>
+      Object.entries(measure.params).map(([name, key]) => [name, byKey.get(key) ?? null] as const),
+    ),
+  )
+}
+
+async function create(connection: DuckDBConnection, view: View, kind: "kept" | "temporary"): Promise<void> {
+  try {
+    await connection.run(
+      `create or replace ${kind === "kept" ? "table" : "temp table"} ${view.name} as ${view.sql}`,
+    )
+  } catch (cause) {
+    throw new Error(`the view ${view.name} failed: ${cause instanceof Error ? cause.message : "unknown"}`, {
+      cause,
+    })
+  }
+}
+
+/**
+ * The 36 month-ends before the running month and the running month at the latest day that has a reading, a laboratory
+ * result or a visit. Where this calendar month has no such day yet, the last month that has one is complete and stands at its end.
+ */
+const asOfDatesSql = `
+create or replace table as_of_dates as
+with through as (
+  select max(day) as latest_day
+  from (
+    select max(cast(taken_at as date)) as day from readings_raw where cast(taken_at as date) <= cast($today as date)
+    union all
+    select max(cast(collected_at as date)) from labs_raw where cast(collected_at as date) <= cast($today as date)
+    union all
+    select max(started_on) from visits_raw where started_on <= cast($today as date)
+  )
+),
+running as (
+  select
+    case
+      when latest_day is null then cast($today as date)
+      when date_trunc('month', latest_day) = date_trunc('month', cast($today as date)) then latest_day
+      else last_day(latest_day)
+    end as as_of
+  from through
+)
+select as_of, strftime(as_of, '%Y-%m') as month, true as is_running from running
+union all
+select
+  last_day(months_before(cast(date_trunc('month', running.as_of) as date), cast(back.n as integer))),
+  strftime(months_before(cast(date_trunc('month', running.as_of) as date), cast(back.n as integer)), '%Y-%m'),
+  false
+from running
+cross join range(1, 37) as back(n)`

@@ -1,0 +1,57 @@
+import "server-only"
+import { readdirSync, readFileSync } from "node:fs"
+import path from "node:path"
+import type { DuckDBConnection } from "@duckdb/node-api"
+
+const clinicalDir = path.resolve(process.cwd(), "lib/clinical")
+
+/** One file of lib/clinical/views: a select that becomes the table named after its number. */
+export type View = { readonly name: string; readonly sql: string; readonly reads: ReadonlySet<string> }
+
+/** The clinical views in the order in which they build on each other. */
+export function clinicalViews(): View[] {
+  const dir = path.join(clinicalDir, "views")
+  return sqlFiles(dir).map((file) => {
+    const sql = readFileSync(path.join(dir, file), "utf8")
+    return { name: file.replace(/^\d+_/, "").replace(/\.sql$/, ""), sql, reads: tablesRead(sql) }
+  })
+}
+
+/** The views that change when the given tables do, directly or through other views, in order. */
+export function dependentViews(views: readonly View[], tables: readonly string[]): View[] {
+  const changed = new Set(tables)
+  return views.filter((view) => {
+    const isChanged = [...view.reads].some((name) => changed.has(name))
+    if (isChanged) changed.add(view.name)
+    return isChanged
+  })
+}
+
+export async function createFormulas(connection: DuckDBConnection): Promise<void> {
+  const dir = path.join(clinicalDir, "formulas")
+  for (const file of sqlFiles(dir)) await connection.run(readFileSync(path.join(dir, file), "utf8"))
+}
+
+export async function loadCodeLists(connection: DuckDBConnection): Promise<void> {
+  const dir = path.join(clinicalDir, "codes")
+  for (const file of readdirSync(dir).filter((name) => name.endsWith(".csv"))) {
+    const name = file.replace(/\.csv$/, "").replaceAll("-", "_")
+    await connection.run(
+      `create or replace table ${name} as
+       select * from read_csv('${path.join(dir, file).replaceAll("'", "''")}', header = true, all_varchar = true, nullstr = '')`,
+    )
+  }
+}
+
+function sqlFiles(dir: string): string[] {
+  return readdirSync(dir)
+    .filter((name) => name.endsWith(".sql"))
+    .sort()
+}
+
+function tablesRead(sql: string): Set<string> {
+  const withoutComments = sql.replace(/--.*$/gm, "")
+  return new Set(
+    [...withoutComments.matchAll(/\b(?:from|join)\s+([a-z_0-9]+)/gi)].map((match) => match[1] ?? ""),
+  )
+}

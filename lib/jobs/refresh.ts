@@ -1,0 +1,43 @@
+import { buildSnapshot } from "../engine/build"
+import { AppError } from "../errors"
+import { openClient } from "../store/client"
+import { plainToday } from "../domain/plain-date"
+
+/**
+ * Builds and swaps in a new snapshot, and keeps on record how that went.
+ * A failed build leaves the current snapshot serving; its reason is shown on the Imports screen.
+ */
+export async function refresh(options: {
+  databaseUrl: string
+  dataDir: string
+  now?: Date
+  onProgress?: (text: string) => void
+}): Promise<void> {
+  const now = options.now ?? new Date()
+  const client = openClient(options.databaseUrl)
+  try {
+    const build = await client.snapshotBuild.create({ data: { status: "running" } })
+    const finish = (data: { status: string; message?: string; fileName?: string }) =>
+      client.snapshotBuild.update({ where: { id: build.id }, data: { ...data, finishedAt: new Date() } })
+    try {
+      const fileName = await buildSnapshot({
+        ...options,
+        builtAt: now,
+        todayIn: (timeZone) => plainToday(now, timeZone),
+      })
+      await finish({ status: "done", fileName })
+    } catch (cause) {
+      const message = cause instanceof Error ? cause.message : "unknown reason"
+      await finish({ status: "failed", message })
+      throw new AppError(
+        "snapshot-failed",
+        `The snapshot could not be built, the earlier one goes on serving: ${message}`,
+        {
+          cause,
+        },
+      )
+    }
+  } finally {
+    await client.$disconnect()
+  }
+}
