@@ -1,0 +1,41 @@
+import type { Command } from "commander"
+import { standings } from "../domain/standings"
+import { askOn, onDay, snapshotMeta } from "../engine/run"
+import { readEnvironment } from "../env"
+import { AppError } from "../errors"
+import { standingPeopleCsv } from "../export/standing-people-csv"
+import { findMeasure, measures } from "../measures/index"
+import { standingPeople } from "../questions/standing-people"
+import { asOfFrom } from "./as-of"
+import { print } from "./print"
+
+export function register(program: Command): void {
+  program
+    .command("export")
+    .argument("<measure>", `one of ${measures.map((one) => one.id).join(", ")}`)
+    .description("print the people of one standing of a measure")
+    .option("--on <YYYY-MM-DD>", "any past day, or today (default: the latest day with data)")
+    .option("--standing <standing>", `one of ${standings.join(", ")}`, "not met")
+    .option("--csv", "as CSV (the only form there is)")
+    .action(async (id: string, options: { on?: string; standing: string }) => {
+      const measure = findMeasure(id)
+      if (!measure)
+        throw new AppError(
+          "bad-request",
+          `There is no list for "${id}". Measures with lists: ${measures.map((one) => one.id).join(", ")}.`,
+        )
+      const standing = standings.find((one) => one === options.standing.replaceAll("-", " "))
+      if (!standing)
+        throw new AppError(
+          "bad-request",
+          `"${options.standing}" is no standing. Standings: ${standings.join(", ")}.`,
+        )
+      const meta = await snapshotMeta()
+      const on = asOfFrom(options, meta, new Date())
+      const people = await onDay(
+        { dataDir: readEnvironment().dataDir, asOf: on, settings: meta.settings },
+        (connection) => askOn(connection, standingPeople(measure), { as_of: on, standing }),
+      )
+      await print(standingPeopleCsv({ on, measureId: measure.id, standing, people }))
+    })
+}

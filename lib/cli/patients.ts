@@ -1,0 +1,49 @@
+import type { Command } from "commander"
+import { askOn, onDay, snapshotMeta } from "../engine/run"
+import { readEnvironment } from "../env"
+import { measures } from "../measures/index"
+import { panelPatients, type PanelPatient } from "../questions/panel-patients"
+import { asOfFrom } from "./as-of"
+import { print } from "./print"
+
+export function register(program: Command): void {
+  program
+    .command("patients")
+    .description("print every panel patient of one day with values and standings")
+    .option("--on <YYYY-MM-DD>", "any past day, or today (default: the latest day with data)")
+    .option("--json", "as JSON; otherwise one line a patient, tabs between")
+    .action(async (options: { on?: string; json?: boolean }) => {
+      const meta = await snapshotMeta()
+      const on = asOfFrom(options, meta, new Date())
+      const rows = await onDay(
+        { dataDir: readEnvironment().dataDir, asOf: on, settings: meta.settings },
+        (connection) => askOn(connection, panelPatients, { as_of: on }),
+      )
+      const patients = rows.map(withStandings)
+      await print(options.json ? JSON.stringify({ on, patients }) : tableOf(patients))
+    })
+}
+
+function withStandings(row: PanelPatient) {
+  const { standings, ...values } = row
+  return {
+    ...values,
+    standings: Object.fromEntries(measures.map((measure, index) => [measure.id, standings[index] ?? null])),
+  }
+}
+
+function tableOf(patients: ReturnType<typeof withStandings>[]): string {
+  const head = ["patient_id", "pressure", "source", "egfr", "a", "classes", ...measures.map((one) => one.id)]
+  const lines = patients.map((one) =>
+    [
+      one.patient_id,
+      one.systolic === null ? "not measured" : `${one.systolic}/${one.diastolic}`,
+      one.bp_source ?? "",
+      one.egfr ?? "",
+      one.a ?? "",
+      one.classes.length,
+      ...measures.map((measure) => one.standings[measure.id] ?? ""),
+    ].join("\t"),
+  )
+  return [head.join("\t"), ...lines].join("\n")
+}

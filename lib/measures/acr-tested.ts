@@ -1,0 +1,22 @@
+import { hasCkd, usualExclusions } from "./populations"
+import type { Measure } from "./types"
+
+export const acrTested: Measure = {
+  id: "acr-tested",
+  column: "acr_tested",
+  theme: "tests",
+  name: "Urine albumin tested",
+  question: "Was urine albumin measured in the last 12 months?",
+  direction: "up",
+  metWords: "urine albumin or protein measured in the last 12 months",
+  notMetWords: "no urine albumin or protein in the last 12 months",
+  population: [hasCkd],
+  excluded: usualExclusions,
+  unknown: [],
+  met: { sql: "p.is_urine_tested_in_year", words: "an ACR or PCR in the last 12 months" },
+  exception: [],
+  fact: null,
+  params: {},
+  source:
+    "At least yearly in CKD: KDIGO 2024 CKD guideline, Kidney Int 105(4S):S117-S314, practice point 2.1.1, doi:10.1016/j.kint.2023.10.018",
+}

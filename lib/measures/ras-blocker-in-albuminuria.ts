@@ -1,0 +1,34 @@
+import { usualExclusions } from "./populations"
+import type { Measure } from "./types"
+
+export const rasBlockerInAlbuminuria: Measure = {
+  id: "ras-blocker-in-albuminuria",
+  column: "ras_blocker_in_albuminuria",
+  theme: "protection",
+  name: "ACE inhibitor or ARB with albuminuria",
+  question: "Of those with protein in the urine, who takes an ACE inhibitor or ARB?",
+  direction: "up",
+  metWords: "confirmed albuminuria, on an ACE inhibitor or ARB",
+  notMetWords: "confirmed albuminuria, no ACE inhibitor or ARB",
+  population: [{ sql: "p.albuminuria = 'confirmed'", words: "confirmed albuminuria" }],
+  excluded: [...usualExclusions, { sql: "p.egfr < 15", words: "eGFR under 15 (individual decision)" }],
+  unknown: [],
+  met: { sql: "p.on_ras_blocker", words: "an ACE inhibitor or ARB is active" },
+  exception: [
+    {
+      sql: "p.ras_decision is not null",
+      words: "a clinician's decision on ACE inhibitors and ARBs is in force",
+    },
+    { sql: "p.has_ras_angioedema", words: "angioedema to an ACE inhibitor or ARB on record" },
+    {
+      sql: "p.is_intolerant_to_ras",
+      words: "allergy or intolerance to both an ACE inhibitor and an ARB on record",
+    },
+    { sql: "p.is_potassium_high_lately", words: "latest potassium of the last 90 days above 5.5 mmol/L" },
+    { sql: "p.is_pressure_low_lately", words: "pressure of the last 90 days low" },
+  ],
+  fact: "urine_on",
+  params: {},
+  source:
+    "KDIGO 2024 CKD guideline, Kidney Int 105(4S):S117-S314, section 3.6, doi:10.1016/j.kint.2023.10.018",
+}

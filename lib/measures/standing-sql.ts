@@ -1,0 +1,110 @@
+import type { Condition, Measure } from "./types"
+
+/**
+ * The select that gives every in-panel patient and as-of date its standing on every measure in one pass over `patient_month`.
+ * For each measure a column of that name and `<column>_reasons`: all reasons that hold for an excluded, unknown or
+ * exception standing, the shown one first.
+ */
+export function standingsSql(measures: readonly Measure[]): string {
+  const columns = measures.flatMap((measure) => [
+    `${standingExpression(measure)} as ${measure.column}`,
+    `${reasonsExpression(measure)} as ${measure.column}_reasons`,
+  ])
+  return `select\n  p.patient_id,\n  p.as_of,\n  ${columns.join(",\n  ")}\nfrom patient_month as p\nwhere p.in_panel`
+}
+
+/** The select that counts the standings of every measure on every as-of date. */
+export function countsSql(measures: readonly Measure[]): string {
+  return measures.map(countsOfOne).join("\nunion all\n")
+}
+
+/** The select that evaluates every condition of a measure for one patient: `part`, `place`, `words`, `holds`. */
+export function conditionsSql(measure: Measure): string {
+  const rows = [
+    ...rowsOf("population", measure.population),
+    ...rowsOf("excluded", measure.excluded),
+    ...rowsOf("unknown", measure.unknown),
+    ...rowsOf("met", [measure.met]),
+    ...rowsOf("exception", measure.exception),
+  ]
+  return rows
+    .map(
+      ({ part, place, condition }) =>
+        `select '${part}' as part, ${place} as place, ${quoted(condition.words)} as words, ${isTrue(condition)} as holds
+from patient_month as p where p.public_id = cast($public_id as varchar) and p.as_of = cast($as_of as date)`,
+    )
+    .join("\nunion all\n")
+}
+
+function standingExpression(measure: Measure): string {
+  const whens = [
+    `when not (${all(measure.population)}) then 'outside'`,
+    ...when(measure.excluded, "excluded"),
+    ...when(measure.unknown, "unknown"),
+    `when ${isTrue(measure.met)} then 'met'`,
+    ...when(measure.exception, "exception"),
+  ]
+  return `case ${whens.join(" ")} else 'not met' end`
+}
+
+function reasonsExpression(measure: Measure): string {
+  const guard = `not (${all(measure.population)})`
+  const whens = [
+    `when ${guard} then []`,
+    ...when(measure.excluded, "excluded", listOf),
+    ...when(measure.unknown, "unknown", listOf),
+    `when ${isTrue(measure.met)} then []`,
+    ...when(measure.exception, "exception", listOf),
+  ]
+  return `cast(case ${whens.join(" ")} else [] end as varchar[])`
+}
+
+// Lists are a construct of this engine; the reasons of one row have no portable form.
+function listOf(conditions: readonly Condition[]): string {
+  const words = conditions.map(
+    (condition) => `case when ${isTrue(condition)} then ${quoted(condition.words)} end`,
+  )
+  return `list_filter([${words.join(", ")}], lambda word: word is not null)`
+}
+
+function when(
+  conditions: readonly Condition[],
+  standing: string,
+  result: (conditions: readonly Condition[]) => string = () => `'${standing}'`,
+): string[] {
+  if (conditions.length === 0) return []
+  return [`when ${conditions.map(isTrue).join(" or ")} then ${result(conditions)}`]
+}
+
+function countsOfOne(measure: Measure): string {
+  const count = (standing: string) =>
+    `cast(count(*) filter (where s.${measure.column} = '${standing}') as integer)`
+  return `select
+  '${measure.id}' as measure_id,
+  s.as_of,
+  cast(count(*) filter (where s.${measure.column} <> 'outside') as integer) as population,
+  ${count("excluded")} as excluded,
+  ${count("unknown")} as unknown,
+  ${count("met")} as met,
+  ${count("exception")} as exception,
+  ${count("not met")} as not_met
+from patient_standings as s
+group by s.as_of`
+}
+
+function rowsOf(part: string, conditions: readonly Condition[]) {
+  return conditions.map((condition, place) => ({ part, place, condition }))
+}
+
+function all(conditions: readonly Condition[]): string {
+  return conditions.map(isTrue).join(" and ")
+}
+
+/** A condition over a missing value does not hold. */
+function isTrue(condition: Condition): string {
+  return `coalesce((${condition.sql}), false)`
+}
+
+function quoted(text: string): string {
+  return `'${text.replaceAll("'", "''")}'`
+}

@@ -1,0 +1,34 @@
+/** One SQL condition over a row `p` of `patient_month`, with the words a clinician reads. Constant text, no interpolation. */
+export type Condition = { readonly sql: string; readonly words: string }
+
+export type Theme = "pressure" | "protection" | "tests" | "diet"
+
+/** What a measure says besides its name; `{met}`, `{all}`, `{population}` ... are filled with counts by the screens. */
+export type Direction = "up" | "down"
+
+/**
+ * One question asked of every patient in the panel. A standing is the first that applies:
+ * outside (a population condition fails), excluded, unknown, met, exception, not met.
+ */
+export type Measure = {
+  readonly id: string
+  /** The measure's column in `patient_standings`. */
+  readonly column: string
+  readonly theme: Theme
+  readonly name: string
+  readonly question: string
+  readonly direction: Direction
+  /** What the standing `met` and `not met` mean in words, for a list of people. */
+  readonly metWords: string
+  readonly notMetWords: string
+  readonly population: readonly Condition[]
+  readonly excluded: readonly Condition[]
+  readonly unknown: readonly Condition[]
+  readonly met: Condition
+  readonly exception: readonly Condition[]
+  /** The column of `patient_month` that dates the deciding fact; null where the measure has none. */
+  readonly fact: string | null
+  /** Named parameters of the conditions, each with the setting that fills it. */
+  readonly params: Readonly<Record<string, string>>
+  readonly source: string
+}

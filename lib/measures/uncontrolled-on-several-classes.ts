@@ -1,0 +1,37 @@
+import { notMeasured, usualExclusions } from "./populations"
+import type { Measure } from "./types"
+
+export const uncontrolledOnSeveralClasses: Measure = {
+  id: "uncontrolled-on-several-classes",
+  column: "uncontrolled_on_several_classes",
+  theme: "pressure",
+  name: "Above target on several classes",
+  question: "Who is above target despite three or more classes?",
+  direction: "down",
+  metWords: "above target on three or more classes",
+  notMetWords: "at target on three or more classes",
+  population: [
+    {
+      sql: "p.class_count >= cast($several_classes as integer)",
+      words: "three or more classes of pressure drugs active",
+    },
+    { sql: "p.ckd or p.hypertension", words: "chronic kidney disease or a hypertension problem" },
+  ],
+  excluded: usualExclusions,
+  unknown: [
+    notMeasured,
+    {
+      sql: "p.bp_on < p.newest_class_on",
+      words: "no usable pressure since the newest class was started",
+    },
+  ],
+  met: {
+    sql: "not p.at_target",
+    words: "systolic or diastolic not below the target of the reading's source",
+  },
+  exception: [],
+  fact: "bp_on",
+  params: { several_classes: "drugs.several" },
+  source:
+    "Apparent treatment resistance: Carey 2018, AHA scientific statement, Hypertension 72:e53-e90, doi:10.1161/HYP.0000000000000084; adherence and technique are not in the extract",
+}

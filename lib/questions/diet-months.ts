@@ -1,0 +1,23 @@
+import { z } from "zod"
+
+export const DietMonth = z.object({
+  as_of: z.string(),
+  series: z.string(),
+  n: z.number().int(),
+  mean_mg: z.number(),
+  sd_mg: z.number().nullable(),
+  paired_n: z.number().int(),
+  paired_change_mg: z.number().nullable(),
+  paired_sd_mg: z.number().nullable(),
+})
+
+export type DietMonth = z.infer<typeof DietMonth>
+
+/** The mean sodium of each series on every as-of date that has a record in its month, earliest first. */
+export const dietMonths = {
+  sql: `
+select d.as_of, d.series, d.n, d.mean_mg, d.sd_mg, d.paired_n, d.paired_change_mg, d.paired_sd_mg
+from diet_months as d
+order by d.as_of, d.series`,
+  Row: DietMonth,
+} as const
