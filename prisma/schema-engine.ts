@@ -47,9 +47,18 @@ function instantiate(): void {
   const gluePath = createRequire(import.meta.url).resolve("@prisma/schema-engine-wasm/schema_engine_bg")
   const wasmPath = path.join(path.dirname(gluePath), "schema_engine_bg.wasm")
   const module = new WebAssembly.Module(readFileSync(wasmPath))
-  const instance = new WebAssembly.Instance(module, { "./schema_engine_bg.js": { ...glue } })
+  const instance = new WebAssembly.Instance(module, { "./schema_engine_bg.js": imports() })
   glue.__wbg_set_wasm(instance.exports)
   const start = instance.exports.__wbindgen_start
   if (typeof start === "function") start()
   isInstantiated = true
+}
+
+/** The package's own imports, but for a timer: its limit of ten seconds on a lock would hold up the end of a command. */
+function imports(): WebAssembly.ModuleImports {
+  const unrefTimeout = (callback: () => void, ms: number) => setTimeout(callback, ms >>> 0).unref()
+  const own = Object.entries(glue).filter(([, value]) => typeof value === "function")
+  return Object.fromEntries(
+    own.map(([name, value]) => [name, name.startsWith("__wbg_setTimeout_") ? unrefTimeout : value]),
+  )
 }

@@ -71,10 +71,7 @@ export function initialise(home: PostgresHome, passwordFile: string): void {
   rmSync(draftPassword, { force: true })
   if (made.status !== 0) {
     rmSync(draft, { recursive: true, force: true })
-    throw failure(
-      "The embedded Postgres could not be set up",
-      `${made.error?.message ?? ""}${made.stderr ?? ""}`,
-    )
+    throw failure("The embedded Postgres could not be set up", `${made.error?.message ?? ""}${made.stderr}`)
   }
   writeFileSync(passwordFile, password, { mode: 0o600 })
   renameSync(draft, home.dataDir)
@@ -167,8 +164,8 @@ function isPostgres(pid: number): boolean {
 }
 
 function serverEnvironment(): NodeJS.ProcessEnv {
-  const env: NodeJS.ProcessEnv = { ...process.env, LC_ALL: "C", TZ: "UTC" }
-  for (const name of Object.keys(env).filter((name) => /^(PG|LC_(?!ALL))/.test(name))) delete env[name]
+  const env = { ...process.env, LC_ALL: "C", TZ: "UTC" }
+  for (const name of ["PGDATA", "PGPORT", "PGOPTIONS"]) Reflect.deleteProperty(env, name)
   return env
 }
 

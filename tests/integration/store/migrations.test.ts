@@ -88,7 +88,7 @@ async function query(url: string, sql: string): Promise<Record<string, unknown>[
   await client.connect()
   try {
     const outcome = await client.query<Record<string, unknown>>(sql)
-    return outcome.rows ?? []
+    return outcome.rows
   } finally {
     await client.end()
   }

