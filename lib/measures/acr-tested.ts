@@ -13,7 +13,7 @@ export const acrTested: Measure = {
   population: [hasCkd],
   excluded: usualExclusions,
   unknown: [],
-  met: { sql: "p.is_urine_tested_in_year", words: "an ACR or PCR in the last 12 months" },
+  met: { sql: "p.is_urine_tested_in_year", words: "an ACR or PCR in the last 12 months", evidence: "urine" },
   exception: [],
   fact: null,
   params: {},

@@ -13,8 +13,18 @@ export const bpAtTarget: Measure = {
   population: [hasCkd],
   excluded: usualExclusions,
   unknown: [notMeasured],
-  met: { sql: "p.at_target", words: "systolic and diastolic below the target of the reading's source" },
-  exception: [{ sql: "p.bp_decision is not null", words: "a clinician's decision on pressure is in force" }],
+  met: {
+    sql: "p.at_target",
+    words: "systolic and diastolic below the target of the reading's source",
+    evidence: "pressure",
+  },
+  exception: [
+    {
+      sql: "p.bp_decision is not null",
+      words: "a clinician's decision on pressure is in force",
+      evidence: "decisions",
+    },
+  ],
   fact: "bp_on",
   params: {},
   source:

@@ -14,15 +14,26 @@ export const bpUnder14090: Measure = {
     {
       sql: "p.hypertension_for_half_year",
       words: "a hypertension problem active for at least six months",
+      evidence: "problems",
     },
-    { sql: "p.age_years between 18 and 85", words: "age 18 to 85" },
+    { sql: "p.age_years between 18 and 85", words: "age 18 to 85", evidence: "person" },
   ],
-  excluded: [...usualExclusions, { sql: "p.has_ckd_5_code or p.egfr < 15", words: "CKD stage 5" }],
-  unknown: [{ sql: "p.counted_day is null", words: "no counted reading in the last 12 months" }],
+  excluded: [
+    ...usualExclusions,
+    { sql: "p.has_ckd_5_code or p.egfr < 15", words: "CKD stage 5", evidence: "kidney" },
+  ],
+  unknown: [
+    {
+      sql: "p.counted_day is null",
+      words: "no counted reading in the last 12 months",
+      evidence: "counted day",
+    },
+  ],
   met: {
     sql: "p.counted_lowest_systolic < 140 and p.counted_lowest_diastolic < 90",
     words:
       "on the latest day with a counted reading the lowest systolic is under 140 and the lowest diastolic under 90",
+    evidence: "counted day",
   },
   exception: [],
   fact: "counted_day",

@@ -13,7 +13,11 @@ export const pressureMeasured: Measure = {
   population: [hasCkd],
   excluded: usualExclusions,
   unknown: [],
-  met: { sql: "p.systolic is not null", words: "a representative pressure in the window" },
+  met: {
+    sql: "p.systolic is not null",
+    words: "a representative pressure in the window",
+    evidence: "pressure",
+  },
   exception: [],
   fact: null,
   params: {},

@@ -1,5 +1,19 @@
+/** Which facts stand behind a condition; the patient screen lists them with their source rows. */
+export type Evidence =
+  | "pressure"
+  | "counted day"
+  | "kidney"
+  | "urine"
+  | "drugs"
+  | "potassium"
+  | "problems"
+  | "dialysis"
+  | "allergies"
+  | "decisions"
+  | "person"
+
 /** One SQL condition over a row `p` of `patient_month`, with the words a clinician reads. Constant text, no interpolation. */
-export type Condition = { readonly sql: string; readonly words: string }
+export type Condition = { readonly sql: string; readonly words: string; readonly evidence: Evidence }
 
 export type Theme = "pressure" | "protection" | "tests" | "diet"
 

@@ -14,8 +14,13 @@ export const uncontrolledOnSeveralClasses: Measure = {
     {
       sql: "p.class_count >= cast($several_classes as integer)",
       words: "three or more classes of pressure drugs active",
+      evidence: "drugs",
     },
-    { sql: "p.ckd or p.hypertension", words: "chronic kidney disease or a hypertension problem" },
+    {
+      sql: "p.ckd or p.hypertension",
+      words: "chronic kidney disease or a hypertension problem",
+      evidence: "kidney",
+    },
   ],
   excluded: usualExclusions,
   unknown: [
@@ -23,11 +28,13 @@ export const uncontrolledOnSeveralClasses: Measure = {
     {
       sql: "p.bp_on < p.newest_class_on",
       words: "no usable pressure since the newest class was started",
+      evidence: "drugs",
     },
   ],
   met: {
     sql: "not p.at_target",
     words: "systolic or diastolic not below the target of the reading's source",
+    evidence: "pressure",
   },
   exception: [],
   fact: "bp_on",

@@ -12,8 +12,10 @@ export const StandingChange = z.object({
 export type StandingChange = z.infer<typeof StandingChange>
 
 const standingsOfAll = measures
-  .map((measure) => `select s.patient_id, s.as_of, '${measure.id}' as measure_id, s.${measure.column} as standing
-  from patient_standings as s`)
+  .map(
+    (measure) => `select s.patient_id, s.as_of, '${measure.id}' as measure_id, s.${measure.column} as standing
+  from patient_standings as s`,
+  )
   .join("\n  union all\n  ")
 
 /** For every measure how many people went from each standing to each other between two days; null is not in the panel. */

@@ -1,0 +1,124 @@
+import { z } from "zod"
+import { standings } from "../domain/standings"
+import type { Measure } from "../measures/types"
+import { details } from "./measure-details"
+
+export const changeKinds = ["gained", "lost", "joined", "left"] as const
+
+export type ChangeKind = (typeof changeKinds)[number]
+
+export const MeasurePerson = z.object({
+  total: z.number().int(),
+  patient_id: z.string(),
+  public_id: z.string(),
+  given_name: z.string().nullable(),
+  family_name: z.string().nullable(),
+  age_years: z.number().int(),
+  sex: z.string().nullable(),
+  site: z.string().nullable(),
+  clinician_name: z.string().nullable(),
+  standing: z.enum(standings).nullable(),
+  earlier: z.enum(standings).nullable(),
+  reasons: z.array(z.string()),
+  panel_reason: z.string().nullable(),
+  systolic: z.number().nullable(),
+  diastolic: z.number().nullable(),
+  systolic_limit: z.number().nullable(),
+  diastolic_limit: z.number().nullable(),
+  bp_source: z.enum(["office", "home", "ambulatory"]).nullable(),
+  bp_on: z.string().nullable(),
+  bp_readings: z.number().int().nullable(),
+  counted_day: z.string().nullable(),
+  counted_lowest_systolic: z.number().nullable(),
+  counted_lowest_diastolic: z.number().nullable(),
+  classes: z.array(z.string()),
+  newest_class_on: z.string().nullable(),
+  ras_history: z.enum(["on", "stopped", "never"]),
+  ras_stopped_drug: z.string().nullable(),
+  ras_stopped_on: z.string().nullable(),
+  ras_stop_reason: z.string().nullable(),
+  egfr: z.number().nullable(),
+  egfr_on: z.string().nullable(),
+  acr: z.number().nullable(),
+  acr_comparator: z.string().nullable(),
+  acr_on: z.string().nullable(),
+  a: z.string().nullable(),
+  urine_last_on: z.string().nullable(),
+  potassium: z.number().nullable(),
+  potassium_comparator: z.string().nullable(),
+  potassium_on: z.string().nullable(),
+  next_visit_on: z.string().nullable(),
+})
+
+export type MeasurePerson = z.infer<typeof MeasurePerson>
+
+/**
+ * The people behind a number of a measure on a day, by name. `$standing` or, against the day `$earlier_as_of`, `$change`
+ * says who; `$detail`, `$reason`, `$clinician`, `$site`, `$sex` and `$age` narrow; null does not. The key '' is not assigned.
+ */
+export function measurePeople(measure: Measure) {
+  const counted = measure.direction === "up" ? "('met', 'not met', 'unknown')" : "('met', 'not met')"
+  const isDetail = details
+    .filter((detail) => detail.measureId === measure.id)
+    .map((detail) => `when '${detail.id}' then coalesce(${detail.sql}, false)`)
+    .join(" ")
+  return {
+    sql: `
+with later as (
+  select s.patient_id, s.${measure.column} as standing, s.${measure.column}_reasons as reasons
+  from patient_standings as s
+  where s.as_of = cast($as_of as date)
+),
+earlier as (
+  select s.patient_id, s.${measure.column} as standing
+  from patient_standings as s
+  where s.as_of = cast($earlier_as_of as date)
+),
+moved as (
+  select
+    coalesce(later.patient_id, earlier.patient_id) as patient_id,
+    later.standing,
+    earlier.standing as earlier,
+    coalesce(later.reasons, cast([] as varchar[])) as reasons,
+    coalesce(later.standing in ${counted}, false) as is_counted,
+    coalesce(earlier.standing in ${counted}, false) as was_counted
+  from later
+  full join earlier on earlier.patient_id = later.patient_id
+),
+named as (
+  select
+    moved.*,
+    case
+      when is_counted and was_counted and standing = 'met' and earlier <> 'met' then 'gained'
+      when is_counted and was_counted and standing <> 'met' and earlier = 'met' then 'lost'
+      when is_counted and not was_counted then 'joined'
+      when was_counted and not is_counted then 'left'
+    end as change
+  from moved
+)
+select
+  cast(count(*) over () as integer) as total,
+  p.patient_id, p.public_id, p.given_name, p.family_name, p.age_years, p.sex, p.site, p.clinician_name,
+  named.standing, named.earlier, named.reasons, p.panel_reason,
+  p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on, p.bp_readings,
+  p.counted_day, p.counted_lowest_systolic, p.counted_lowest_diastolic,
+  p.classes, p.newest_class_on,
+  p.ras_history, p.ras_stopped_drug, p.ras_stopped_on, p.ras_stop_reason,
+  p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on, p.a, p.urine_last_on,
+  p.potassium, p.potassium_comparator, p.potassium_on,
+  p.next_visit_on
+from named
+join patient_month as p on p.patient_id = named.patient_id and p.as_of = cast($as_of as date)
+where (cast($standing as varchar) is null or named.standing = cast($standing as varchar))
+  and (cast($change as varchar) is null or named.change = cast($change as varchar))
+  and (cast($reason as varchar) is null or named.reasons[1] = cast($reason as varchar))
+  and (cast($clinician as varchar) is null or coalesce(p.clinician_id, '') = cast($clinician as varchar))
+  and (cast($site as varchar) is null or coalesce(p.site, '') = cast($site as varchar))
+  and (cast($sex as varchar) is null or coalesce(p.sex, '') = cast($sex as varchar))
+  and (cast($age as varchar) is null or p.age_band = cast($age as varchar))
+  and (cast($detail as varchar) is null or case cast($detail as varchar) ${isDetail || "when '' then false"} else false end)
+order by lower(p.family_name), lower(p.given_name), p.patient_id
+limit cast($limit as integer) offset cast($offset as integer)`,
+    Row: MeasurePerson,
+  } as const
+}

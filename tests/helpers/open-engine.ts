@@ -1,0 +1,61 @@
+import { DuckDBInstance, type DuckDBConnection } from "@duckdb/node-api"
+import type { z } from "zod"
+import { defaultSettings, type Settings } from "../../lib/domain/settings"
+import { computeAll } from "../../lib/engine/compute"
+import { rawTables } from "../../lib/engine/raw-tables"
+import { askOn } from "../../lib/engine/run"
+import type { Param } from "../../lib/engine/values"
+import { createFormulas, loadCodeLists } from "../../lib/engine/views"
+
+/** Rows of the raw tables by name, each with the columns that matter; the others are empty. */
+export type RawFacts = Partial<Record<string, Record<string, Param>[]>>
+
+export type TestEngine = {
+  connection: DuckDBConnection
+  ask: <Row>(question: { sql: string; Row: z.ZodType<Row> }, params?: Record<string, Param>) => Promise<Row[]>
+  close: () => void
+}
+
+/** An engine in memory over hand-made facts, computed up to `today`; no record store is needed. */
+export async function openEngine(
+  facts: RawFacts,
+  options: { today: string; settings?: Partial<Settings> },
+): Promise<TestEngine> {
+  const instance = await DuckDBInstance.create(":memory:")
+  const connection = await instance.connect()
+  await createFormulas(connection)
+  await loadCodeLists(connection)
+  await connection.run(
+    "create table drug_name_mappings(text varchar, ingredients varchar[], is_ignored boolean)",
+  )
+  await connection.run(
+    "create table decisions(patient_id varchar, topic varchar, kind varchar, made_on date, ends_on date, undone_on date)",
+  )
+  let line = 1
+  for (const table of rawTables) {
+    const columns = Object.entries(table.columns).map(([name, type]) => `${name} ${type}`)
+    const name = table.isFact ? `loaded_${table.name}` : table.name
+    await connection.run(`create table ${name}(${columns.join(", ")})`)
+    for (const row of facts[table.name] ?? []) {
+      line += 1
+      const full = { import_id: 1, line, ...row }
+      const names = Object.keys(full)
+      await connection.run(
+        `insert into ${name}(${names.join(", ")}) values (${names.map((one) => `$${one}`).join(", ")})`,
+        full,
+      )
+    }
+  }
+  await computeAll(connection, {
+    settings: { ...defaultSettings, ...options.settings },
+    today: options.today,
+  })
+  return {
+    connection,
+    ask: (question, params) => askOn(connection, question, params),
+    close: () => {
+      connection.closeSync()
+      instance.closeSync()
+    },
+  }
+}
