@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from "node:fs"
 import path from "node:path"
 import { parseEnv } from "node:util"
 import { z } from "zod"
+import { AppError } from "./errors"
 
 const TimeZone = z.string().refine(isTimeZone, "is not an IANA time zone, for example Europe/Oslo")
 
@@ -26,7 +27,10 @@ export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Enviro
   const parsed = Env.safeParse(withoutEmpty({ ...dotEnv(), ...source }))
   if (!parsed.success) {
     const issue = parsed.error.issues[0]
-    throw new RangeError(`environment variable ${issue?.path.join(".")}: ${issue?.message}`)
+    throw new AppError(
+      "bad-request",
+      `The variable ${issue?.path.join(".")} cannot be used: ${issue?.message}`,
+    )
   }
   const env = parsed.data
   return {

@@ -1,8 +1,10 @@
 import "server-only"
 import pg from "pg"
 import { migrate } from "../../prisma/migrate"
-import { readEnvironment, type Environment } from "../env"
+import { machineTimeZone, readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
+import { openClient } from "./client"
+import { ensureClinic } from "./clinic"
 import { openEmbedded, type OpenDatabase } from "./embedded"
 
 export type { OpenDatabase } from "./embedded"
@@ -20,11 +22,21 @@ export async function openDatabase(
     : await openEmbedded({ dataDir: environment.dataDir, say })
   try {
     const applied = await migrate(database.url)
-    if (applied.length > 0) say(`Prepared the tables (${applied.length} migrations)`)
+    if (applied.length > 0) say(`Prepared the tables: ${applied.join(", ")}`)
+    await prepareClinic(database.url, environment.timeZone)
     return database
   } catch (error) {
     await database.close()
     throw error
+  }
+}
+
+async function prepareClinic(url: string, asked: string | undefined): Promise<void> {
+  const client = openClient(url)
+  try {
+    await ensureClinic(client, { asked, machine: machineTimeZone() })
+  } finally {
+    await client.$disconnect()
   }
 }
 

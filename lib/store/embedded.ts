@@ -5,13 +5,35 @@ import { setTimeout as delay } from "node:timers/promises"
 import pg from "pg"
 import { AppError } from "../errors"
 import { withLockFile } from "./lock-file"
-import { initialise, runningServer, startServer, stopServer, superuser } from "./postgres-cluster"
+import {
+  initialise,
+  isInitialised,
+  runningServer,
+  startServer,
+  stopServer,
+  superuser,
+} from "./postgres-cluster"
 import { findPostgresHome, type PostgresHome } from "./postgres-home"
 
-export type OpenDatabase = { url: string; close: () => Promise<void> }
+export type OpenDatabase = {
+  url: string
+  /** Where the embedded server notes its process; absent for a Postgres of DATABASE_URL. */
+  pidFile?: string
+  close: () => Promise<void>
+}
 
 const databaseName = "filtrate"
 const leaseName = "filtrate lease"
+
+type Options = { dataDir: string; say: (line: string) => void; extraSettings: Record<string, string> }
+type Joined = { url: string; port: number; lease: pg.Client }
+
+const openDatabases = new Set<OpenDatabase>()
+
+/** For a command that is asked to stop in the middle: ends its use of every database it has open. */
+export async function closeAllDatabases(): Promise<void> {
+  for (const database of [...openDatabases]) await database.close()
+}
 
 /**
  * Opens the clinic's own Postgres under `dataDir`: joins the server that runs there, or starts one.
@@ -25,54 +47,65 @@ export async function openEmbedded(options: {
   say?: (line: string) => void
   extraSettings?: Record<string, string>
 }): Promise<OpenDatabase> {
-  const { dataDir, say = () => {}, extraSettings = {} } = options
-  mkdirSync(dataDir, { recursive: true })
-  const home = await findPostgresHome(dataDir, say)
-  const lock = path.join(dataDir, "postgres.lock")
-  const { url, lease } = await withLockFile(lock, () => joinOrStart(home, { dataDir, say, extraSettings }))
+  const complete = { say: () => {}, extraSettings: {}, ...options }
+  mkdirSync(complete.dataDir, { recursive: true })
+  const home = await findPostgresHome(complete.dataDir, complete.say)
+  const lock = path.join(complete.dataDir, "postgres.lock")
+  let joined = await withLockFile(lock, () => joinOrStart(home, complete, undefined))
   let isOpen = true
-  return {
-    url,
+
+  // The server went away under us (killed, out of memory): bring it back where everyone expects it.
+  const keep = () => {
+    joined.lease.once("end", () => {
+      if (!isOpen) return
+      withLockFile(lock, () => joinOrStart(home, complete, joined.port))
+        .then((again) => {
+          joined = again
+          return isOpen ? keep() : withLockFile(lock, () => leave(home, again.lease))
+        })
+        .catch(() => complete.say("The database has stopped and could not be started again."))
+    })
+  }
+  keep()
+
+  const database: OpenDatabase = {
+    url: joined.url,
+    pidFile: path.join(home.dataDir, "postmaster.pid"),
     close: async () => {
       if (!isOpen) return
       isOpen = false
-      await withLockFile(lock, () => leave(home, lease))
+      openDatabases.delete(database)
+      await withLockFile(lock, () => leave(home, joined.lease))
     },
+  }
+  openDatabases.add(database)
+  return database
+}
+
+async function joinOrStart(home: PostgresHome, options: Options, port: number | undefined): Promise<Joined> {
+  const passwordFile = path.join(options.dataDir, "postgres-password")
+  if (isInitialised(home)) readPassword(passwordFile)
+  const joined = await join(home, passwordFile)
+  if (joined) return joined
+  options.say("Starting the database")
+  initialise(home, passwordFile)
+  const logFile = path.join(options.dataDir, "postgres.log")
+  const server = await startServer(home, { logFile, extraSettings: options.extraSettings, port })
+  try {
+    return await connect(server.port, readPassword(passwordFile))
+  } catch (error) {
+    await stopServer(home)
+    throw error
   }
 }
 
-async function joinOrStart(
-  home: PostgresHome,
-  options: { dataDir: string; say: (line: string) => void; extraSettings: Record<string, string> },
-): Promise<{ url: string; lease: pg.Client }> {
-  const { dataDir, say, extraSettings } = options
-  const passwordFile = path.join(dataDir, "postgres-password")
-  const joined = await join(home, passwordFile)
-  if (joined) return joined
-  say("Starting the database")
-  initialise(home, passwordFile)
-  const server = await startServer(home, { logFile: path.join(dataDir, "postgres.log"), extraSettings })
-  const password = readPassword(passwordFile)
-  await ensureDatabase(urlOf({ ...server, password, database: "postgres" }))
-  const url = urlOf({ ...server, password, database: databaseName })
-  return { url, lease: await takeLease(url) }
-}
-
 /** Joins a running server if one answers; one that is up but does not answer is stopped, so that a fresh one can start. */
-async function join(
-  home: PostgresHome,
-  passwordFile: string,
-): Promise<{ url: string; lease: pg.Client } | null> {
+async function join(home: PostgresHome, passwordFile: string): Promise<Joined | null> {
   const patience = Date.now() + 60_000
   let failures = 0
   for (let server = runningServer(home); server; server = runningServer(home)) {
     try {
-      if (server.isReady) {
-        const password = readPassword(passwordFile)
-        await ensureDatabase(urlOf({ ...server, password, database: "postgres" }))
-        const url = urlOf({ ...server, password, database: databaseName })
-        return { url, lease: await takeLease(url) }
-      }
+      if (server.isReady) return await connect(server.port, readPassword(passwordFile))
     } catch {
       failures += 1
     }
@@ -81,6 +114,12 @@ async function join(
     await delay(100)
   }
   return null
+}
+
+async function connect(port: number, password: string): Promise<Joined> {
+  await ensureDatabase(urlOf({ port, password, database: "postgres" }))
+  const url = urlOf({ port, password, database: databaseName })
+  return { url, port, lease: await takeLease(url) }
 }
 
 async function leave(home: PostgresHome, lease: pg.Client): Promise<void> {

@@ -25,6 +25,13 @@ export const superuser = "filtrate"
 /** What a running server writes about itself (postmaster.pid): lines 1, 4 and 8. */
 export type RunningServer = { pid: number; port: number; isReady: boolean }
 
+export type StartOptions = {
+  logFile: string
+  extraSettings: Record<string, string>
+  /** Where to listen; a free port when left out. */
+  port: number | undefined
+}
+
 const settings = {
   listen_addresses: "127.0.0.1",
   unix_socket_directories: "",
@@ -48,7 +55,7 @@ const settings = {
 
 /** Makes the cluster if there is none. It is built beside its place and moved there whole, so a crash leaves no half. */
 export function initialise(home: PostgresHome, passwordFile: string): void {
-  if (existsSync(path.join(home.dataDir, "PG_VERSION"))) return
+  if (isInitialised(home)) return
   const folder = path.dirname(home.dataDir)
   for (const name of readdirSync(folder).filter((name) => name.startsWith("postgres.new"))) {
     rmSync(path.join(folder, name), { recursive: true, force: true })
@@ -77,11 +84,12 @@ export function initialise(home: PostgresHome, passwordFile: string): void {
   renameSync(draft, home.dataDir)
 }
 
+export function isInitialised(home: PostgresHome): boolean {
+  return existsSync(path.join(home.dataDir, "PG_VERSION"))
+}
+
 /** Starts the server as a process of its own, which outlives this one, and waits until it takes connections. */
-export async function startServer(
-  home: PostgresHome,
-  options: { logFile: string; extraSettings: Record<string, string> },
-): Promise<RunningServer> {
+export async function startServer(home: PostgresHome, options: StartOptions): Promise<RunningServer> {
   const patience = Date.now() + 10_000
   for (;;) {
     const outcome = await tryStart(home, options)
@@ -99,10 +107,10 @@ export async function startServer(
 
 async function tryStart(
   home: PostgresHome,
-  options: { logFile: string; extraSettings: Record<string, string> },
+  options: StartOptions,
 ): Promise<{ server: RunningServer | null; log: string }> {
   clearStalePidFile(home)
-  const port = await freePort()
+  const port = options.port ?? (await freePort())
   const logBefore = existsSync(options.logFile) ? readFileSync(options.logFile).length : 0
   const log = openSync(options.logFile, logBefore > 10_000_000 ? "w" : "a", 0o600)
   const flags = Object.entries({ ...settings, ...options.extraSettings, port: String(port) })

@@ -30,7 +30,7 @@ const mayImport: Record<string, string[]> = {
     ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
     ...["lib/outreach", "lib/jobs", "lib/questions", "lib/measures", "lib/statistics", "seed"],
   ],
-  "lib/env": [],
+  "lib/env": ["lib/errors"],
   "lib/errors": [],
   "lib/log": ["lib/env"],
   prisma: [],

@@ -1,0 +1,58 @@
+import { spawn, type ChildProcess } from "node:child_process"
+import { createWriteStream } from "node:fs"
+import path from "node:path"
+import { pathToFileURL } from "node:url"
+import { setTimeout as delay } from "node:timers/promises"
+import { AppError } from "../errors"
+import { projectDir } from "./project"
+import { nextProgram } from "./site-build"
+
+export type Site = { process: ChildProcess; url: string }
+
+/** Starts the site on 127.0.0.1 and waits until it answers. */
+export async function startSite(options: {
+  mode: "start" | "dev"
+  port: number
+  databaseUrl: string
+  pidFile: string | undefined
+  dataDir: string
+}): Promise<Site> {
+  const { mode, port, databaseUrl, pidFile, dataDir } = options
+  const guard = pathToFileURL(path.join(projectDir, "lib", "cli", "site-guard.mjs")).href
+  const child = spawn(
+    process.execPath,
+    ["--import", guard, nextProgram(), mode, "--hostname", "127.0.0.1", "--port", String(port)],
+    {
+      cwd: projectDir,
+      env: {
+        ...process.env,
+        NODE_ENV: mode === "dev" ? "development" : "production",
+        NEXT_TELEMETRY_DISABLED: "1",
+        DATABASE_URL: databaseUrl,
+        FILTRATE_DATA: dataDir,
+        FILTRATE_POSTGRES_PID_FILE: pidFile ?? "",
+        PORT: String(port),
+      },
+      // A group of its own: Ctrl-C reaches the command alone, which then ends things in order.
+      detached: true,
+      stdio: ["ignore", mode === "dev" ? "inherit" : "pipe", "inherit", "ipc"],
+    },
+  )
+  child.stdout?.pipe(createWriteStream(path.join(dataDir, "site.log")))
+  await untilItAnswers(child, port)
+  return { process: child, url: `http://localhost:${port}` }
+}
+
+async function untilItAnswers(child: ChildProcess, port: number): Promise<void> {
+  const patience = Date.now() + 60_000
+  while (Date.now() < patience) {
+    if (child.exitCode !== null || child.signalCode !== null)
+      throw new AppError("start-failed", "The site did not start. Its messages stand above.")
+    const answer = await fetch(`http://127.0.0.1:${port}/`, { redirect: "manual" }).catch(() => null)
+    await answer?.body?.cancel()
+    if (answer) return
+    await delay(100)
+  }
+  child.kill("SIGKILL")
+  throw new AppError("start-failed", "The site did not answer within a minute.")
+}

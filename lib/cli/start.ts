@@ -1,0 +1,111 @@
+import { mkdirSync } from "node:fs"
+import path from "node:path"
+import type { Command } from "commander"
+import { currentSnapshot } from "../engine/snapshot"
+import { readEnvironment, type Environment } from "../env"
+import { AppError } from "../errors"
+import { isSnapshotStale, noteSnapshotProgram } from "../jobs/snapshot-freshness"
+import { openClient } from "../store/client"
+import { isStoreEmpty, markAsDemo } from "../store/clinic"
+import { openDatabase, type OpenDatabase } from "../store/database"
+import { ensurePortIsFree } from "./port"
+import { print } from "./print"
+import { projectDir } from "./project"
+import { ended, runChild, stopChildren } from "./run-child"
+import { say } from "./say"
+import { ensureBuild } from "./site-build"
+import { holdSite } from "./site-lock"
+import { startSite } from "./site-process"
+import { isStopping, onStop } from "./stop-signals"
+
+const demoClinicName = "Lowmoor Kidney Clinic"
+
+export function register(program: Command): void {
+  program
+    .command("start")
+    .description("start the site with everything it needs; Ctrl-C stops all of it")
+    .option("--dev", "the development server: no build, changes show at once")
+    .action((options: { dev?: boolean }) => start(options.dev ? "dev" : "start"))
+}
+
+async function start(mode: "start" | "dev"): Promise<void> {
+  const environment = readEnvironment()
+  const { dataDir, port } = environment
+  mkdirSync(dataDir, { recursive: true })
+  const { release, isAfterCrash } = await holdSite(dataDir, port)
+  let database: OpenDatabase | undefined
+  const stopAll = async () => {
+    await stopChildren()
+    await database?.close()
+    release()
+  }
+  onStop(async () => {
+    say("Stopping")
+    await stopAll()
+    say("Stopped")
+    process.exit(0)
+  })
+  try {
+    await ensurePortIsFree(port, isAfterCrash ? 8000 : 0)
+    say(`Filtrate with its data in ${dataDir}`)
+    database = await openDatabase({ environment, say })
+    await prepareClinic(environment, database.url)
+    if (mode === "start") await ensureBuild(say)
+    say("Starting the site")
+    const site = await startSite({
+      mode,
+      port,
+      dataDir,
+      databaseUrl: database.url,
+      pidFile: database.pidFile,
+    })
+    say("Ready. It listens on 127.0.0.1 only, because there is no sign-in yet. Ctrl-C stops it.")
+    await print(site.url)
+    await ended(site.process)
+    if (!isStopping()) throw new AppError("start-failed", "The site has ended by itself. Start it again.")
+  } catch (error) {
+    if (!isStopping()) await stopAll()
+    throw error
+  }
+}
+
+/** Fills an empty store with the demo clinic if that is wanted, and sees to a snapshot of what the store holds now. */
+async function prepareClinic(environment: Environment, databaseUrl: string): Promise<void> {
+  const { dataDir } = environment
+  const env = { DATABASE_URL: databaseUrl, FILTRATE_DATA: dataDir }
+  const main = path.join(projectDir, "lib", "cli", "main.ts")
+  const client = openClient(databaseUrl)
+  try {
+    if (environment.isDemoWanted && (await isStoreEmpty(client))) {
+      const folder = path.join(dataDir, "demo")
+      say("Writing the demo clinic (FILTRATE_DEMO=off starts an empty one)")
+      const seed = path.join(projectDir, "seed", "main.ts")
+      await runChild({
+        file: seed,
+        args: ["--out", folder],
+        env,
+        failure: "The demo clinic could not be written.",
+      })
+      await markAsDemo(client, demoClinicName)
+      say("Importing the demo clinic")
+      await runChild({
+        file: main,
+        args: ["import", folder, "--accept"],
+        env,
+        failure: "The demo clinic could not be imported.",
+      })
+    }
+    if (await isSnapshotStale({ client, dataDir, now: new Date() })) {
+      say("Computing every patient and month")
+      const isOldThere = currentSnapshot(dataDir) !== null
+      await runChild({ file: main, args: ["refresh"], env, failure: "There is no snapshot to show." }).then(
+        () => noteSnapshotProgram({ client, dataDir }),
+        (error: unknown) => {
+          if (!isOldThere || isStopping()) throw error
+        },
+      )
+    }
+  } finally {
+    await client.$disconnect()
+  }
+}
