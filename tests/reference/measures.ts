@@ -1,0 +1,96 @@
+import type { Day } from "./day"
+import { sodiumBeforeMonth, sodiumInMonth, type SodiumRecord } from "./diet"
+import { mean, minus, toNumber, type Exact } from "./exact"
+import type { standingsOf } from "./standings"
+import { tInterval, wilson } from "./statistics"
+
+type Standings = ReturnType<typeof standingsOf>
+
+export type Rate = {
+  id: keyof Standings
+  population: number
+  excluded: number
+  unknown: number
+  met: number
+  notMet: number
+  exception: number
+  rate: number | null
+  low: number | null
+  high: number | null
+}
+
+export type DietSodium = {
+  id: "diet-sodium"
+  n: number
+  meanMg: number | null
+  low: number | null
+  high: number | null
+  pairedN: number
+  pairedChangeMg: number | null
+}
+
+export type Measure = Rate | DietSodium
+
+/** Direction "down" leaves the unmeasured out of the denominator; "up" counts them against the clinic. */
+const directions: Record<keyof Standings, "up" | "down"> = {
+  "bp-at-target": "up",
+  "bp-under-140-90": "up",
+  "pressure-measured": "up",
+  "uncontrolled-on-several-classes": "down",
+  "ras-blocker-in-albuminuria": "up",
+  "acr-tested": "up",
+}
+
+export function measuresOf(
+  patients: { standings: Standings }[],
+  sodium: SodiumRecord[][],
+  on: Day,
+): Measure[] {
+  return [
+    rateOf("bp-at-target", patients),
+    rateOf("bp-under-140-90", patients),
+    rateOf("pressure-measured", patients),
+    rateOf("uncontrolled-on-several-classes", patients),
+    rateOf("ras-blocker-in-albuminuria", patients),
+    rateOf("acr-tested", patients),
+    dietSodium(sodium, on),
+  ]
+}
+
+function rateOf(id: keyof Standings, patients: { standings: Standings }[]): Rate {
+  const all = patients.map((patient) => patient.standings[id])
+  const count = (standing: string) => all.filter((each) => each === standing).length
+  const [excluded, unknown, met] = [count("excluded"), count("unknown"), count("met")]
+  const [notMet, exception] = [count("not met"), count("exception")]
+  const denominator = met + notMet + (directions[id] === "up" ? unknown : 0)
+  const interval = denominator === 0 ? null : wilson(met, denominator)
+  return {
+    ...{ id, excluded, unknown, met, notMet, exception },
+    population: all.length - count("outside"),
+    rate: denominator === 0 ? null : met / denominator,
+    low: interval?.low ?? null,
+    high: interval?.high ?? null,
+  }
+}
+
+/** `sodium` holds the diet records of each patient of the panel. */
+export function dietSodium(sodium: SodiumRecord[][], on: Day): DietSodium {
+  const inMonth: Exact[] = []
+  const changes: Exact[] = []
+  for (const records of sodium) {
+    const now = sodiumInMonth(records, on)
+    const before = sodiumBeforeMonth(records, on)
+    if (now) inMonth.push(now)
+    if (now && before) changes.push(minus(now, before))
+  }
+  const interval = tInterval(inMonth.map(toNumber))
+  return {
+    id: "diet-sodium",
+    n: inMonth.length,
+    meanMg: inMonth.length === 0 ? null : toNumber(mean(inMonth)),
+    low: interval?.low ?? null,
+    high: interval?.high ?? null,
+    pairedN: changes.length,
+    pairedChangeMg: changes.length === 0 ? null : toNumber(mean(changes)),
+  }
+}
