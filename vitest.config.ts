@@ -23,6 +23,7 @@ export default defineConfig({
       project("integration", { ...slow, globalSetup: ["tests/helpers/store-server.ts"] }),
       project("browser", {
         ...slow,
+        globalSetup: ["tests/helpers/demo-site.ts"],
         maxWorkers: 1,
         fileParallelism: false,
         testTimeout: 120_000,
