@@ -107,7 +107,7 @@ CREATE TABLE "patients" (
 CREATE TABLE "staff" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -125,7 +125,7 @@ CREATE TABLE "staff" (
 CREATE TABLE "patient_records" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -161,7 +161,7 @@ CREATE TABLE "patient_records" (
 CREATE TABLE "visits" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -181,7 +181,7 @@ CREATE TABLE "visits" (
 CREATE TABLE "appointments" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -202,7 +202,7 @@ CREATE TABLE "appointments" (
 CREATE TABLE "readings" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -225,7 +225,7 @@ CREATE TABLE "readings" (
 CREATE TABLE "lab_results" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -255,7 +255,7 @@ CREATE TABLE "lab_results" (
 CREATE TABLE "medication_orders" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -283,7 +283,7 @@ CREATE TABLE "medication_orders" (
 CREATE TABLE "problems" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -306,7 +306,7 @@ CREATE TABLE "problems" (
 CREATE TABLE "allergies" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),
@@ -325,7 +325,7 @@ CREATE TABLE "allergies" (
 CREATE TABLE "diet_records" (
     "import_id" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
-    "key" TEXT NOT NULL,
+    "key" UUID NOT NULL,
     "hash" UUID NOT NULL,
     "known_at" TIMESTAMPTZ(3) NOT NULL,
     "ended_at" TIMESTAMPTZ(3),

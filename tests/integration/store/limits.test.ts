@@ -151,21 +151,21 @@ describe("the record store repeats the limits of the extract contract", () => {
   })
 
   test("holds one version of a fact in force, and any number that have ended", async () => {
-    const ended = { ended_at: "2026-02-01T00:00Z", end_reason: "superseded", key: "same" }
+    const ended = { ended_at: "2026-02-01T00:00Z", end_reason: "superseded", key: keyOf(0) }
     await insert("problems", ended)
     await insert("problems", ended)
-    await insert("problems", { key: "same" })
+    await insert("problems", { key: keyOf(0) })
 
-    await expect(insert("problems", { key: "same" })).rejects.toMatchObject({
+    await expect(insert("problems", { key: keyOf(0) })).rejects.toMatchObject({
       constraint: "problems_in_force",
     })
   })
 
   test("holds as many readings of one key as occurred", async () => {
-    await insert("readings", { key: "same", occurrence: 1 })
-    await insert("readings", { key: "same", occurrence: 2 })
+    await insert("readings", { key: keyOf(0), occurrence: 1 })
+    await insert("readings", { key: keyOf(0), occurrence: 2 })
 
-    const again = insert("readings", { key: "same", occurrence: 2 })
+    const again = insert("readings", { key: keyOf(0), occurrence: 2 })
 
     await expect(again).rejects.toMatchObject({ constraint: "readings_in_force" })
   })
@@ -180,10 +180,14 @@ describe("the record store repeats the limits of the extract contract", () => {
 /** A row of its own line and key, good but for the change. */
 async function insert(table: string, change: Row): Promise<void> {
   line += 1
-  const row = { line, key: `k${line}`, ...good[table], ...change }
+  const row = { line, key: keyOf(line), ...good[table], ...change }
   const columns = Object.keys(row)
   await store.client.query(
     `insert into ${table} (${columns.join(", ")}) values (${columns.map((_, index) => `$${index + 1}`).join(", ")})`,
     Object.values(row),
   )
+}
+
+function keyOf(n: number): string {
+  return `00000000-0000-0000-0000-${String(n).padStart(12, "0")}`
 }
