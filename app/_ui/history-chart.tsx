@@ -1,0 +1,158 @@
+import { placeOn, scaleOver, twoTicks, type Scale } from "./chart-scale"
+import { Figures, type FiguresTable } from "./figures"
+import styles from "./history-chart.module.css"
+
+export type HistoryPoint = { label: string; value: number | null; low: number | null; high: number | null }
+
+export type HistoryLimit = { value: number; label: string }
+
+/**
+ * A measure over the months: line, interval as a band, baseline as a dotted line, the chosen month as a dot with its
+ * value. Drawn on the server; figures as a table beneath, the finding in words for whoever does not see it.
+ */
+export function HistoryChart(props: {
+  points: HistoryPoint[]
+  chosen: number
+  chosenLabel: string
+  baseline: { value: number; label: string } | null
+  limits?: HistoryLimit[]
+  least: number
+  floor?: number
+  ceiling?: number
+  size?: "row" | "short" | "tall" | "full"
+  tick?: (value: number) => string
+  finding: string
+  figures?: FiguresTable
+}) {
+  const { points, limits = [], size = "row" } = props
+  const scale = scaleOver(
+    [
+      ...points.flatMap((point) => [point.value, point.low, point.high]),
+      props.baseline?.value ?? null,
+      ...limits.map((limit) => limit.value),
+    ],
+    props,
+  )
+  const left = (place: number) => `${points.length < 2 ? 100 : (place / (points.length - 1)) * 100}%`
+  const top = (value: number) => `${(1 - placeOn(scale, value)) * 100}%`
+  const chosen = points[props.chosen]
+  const isLast = props.chosen === points.length - 1
+  const taken = [chosen?.value ?? null, ...limits.map((limit) => limit.value)].filter(
+    (value) => value !== null,
+  )
+  const isBaselineFree =
+    props.baseline !== null && isClear(scale, props.baseline.value, isLast ? taken : taken.slice(1), size)
+
+  return (
+    <figure className={`${styles.chart} ${styles[size]}`}>
+      <div className={styles.plot} role="img" aria-label={props.finding}>
+        <Lines
+          points={points}
+          chosen={props.chosen}
+          scale={scale}
+          baseline={props.baseline?.value ?? null}
+          limits={limits}
+        />
+        {props.tick
+          ? twoTicks(scale).map((value) => (
+              <span key={value} className={styles.tick} style={{ top: top(value) }}>
+                {props.tick?.(value)}
+              </span>
+            ))
+          : null}
+        {limits.map((limit) => (
+          <span key={limit.value} className={styles.limitLabel} style={{ top: top(limit.value) }}>
+            {limit.label}
+          </span>
+        ))}
+        {props.baseline && isBaselineFree ? (
+          <span className={styles.baselineLabel} style={{ top: top(props.baseline.value) }}>
+            {props.baseline.label}
+          </span>
+        ) : null}
+        {chosen && chosen.value !== null ? (
+          <>
+            <span className={styles.dot} style={{ left: left(props.chosen), top: top(chosen.value) }} />
+            <span
+              className={isLast ? styles.endLabel : styles.dotLabel}
+              style={
+                isLast ? { top: top(chosen.value) } : { left: left(props.chosen), top: top(chosen.value) }
+              }
+            >
+              {props.chosenLabel}
+            </span>
+          </>
+        ) : null}
+      </div>
+      <div className={styles.foot}>
+        <span aria-hidden="true">{points[0]?.label}</span>
+        <span aria-hidden="true">{points.length > 1 ? points.at(-1)?.label : null}</span>
+        {props.figures ? <Figures table={props.figures} /> : null}
+      </div>
+    </figure>
+  )
+}
+
+function Lines(props: {
+  points: HistoryPoint[]
+  chosen: number
+  scale: Scale
+  baseline: number | null
+  limits: HistoryLimit[]
+}) {
+  const { points, scale } = props
+  const x = (place: number) => (points.length < 2 ? 1000 : (place / (points.length - 1)) * 1000).toFixed(1)
+  const y = (value: number) => ((1 - placeOn(scale, value)) * 100).toFixed(2)
+  const level = (value: number) => `M0 ${y(value)}H1000`
+  const line = (from: number, to: number) =>
+    runs(points, from, to, (point) => point.value !== null)
+      .map((run) => {
+        const path = run.map((place) => `${x(place)} ${y(points[place]?.value ?? 0)}`).join("L")
+        return run.length === 1 ? `M${path}h0.01` : `M${path}`
+      })
+      .join("")
+  const band = runs(points, 0, points.length - 1, (point) => point.low !== null && point.high !== null)
+    .map((run) => {
+      const upper = run.map((place) => `${x(place)} ${y(points[place]?.high ?? 0)}`)
+      const lower = run.map((place) => `${x(place)} ${y(points[place]?.low ?? 0)}`).reverse()
+      return `M${[...upper, ...lower].join("L")}Z`
+    })
+    .join("")
+  return (
+    <svg viewBox="0 0 1000 100" preserveAspectRatio="none" aria-hidden="true" focusable="false">
+      <path className={styles.band} d={band} />
+      {props.limits.map((limit) => (
+        <path key={limit.value} className={styles.limit} d={level(limit.value)} />
+      ))}
+      {props.baseline === null ? null : <path className={styles.baseline} d={level(props.baseline)} />}
+      <path className={styles.later} d={line(props.chosen, points.length - 1)} />
+      <path className={styles.line} d={line(0, props.chosen)} />
+    </svg>
+  )
+}
+
+/** The unbroken stretches of months that have a value. */
+function runs(
+  points: HistoryPoint[],
+  from: number,
+  to: number,
+  has: (point: HistoryPoint) => boolean,
+): number[][] {
+  const found: number[][] = []
+  for (let place = from; place <= to; place += 1) {
+    const point = points[place]
+    if (!point || !has(point)) continue
+    const run = found.at(-1)
+    if (run && run.at(-1) === place - 1) run.push(place)
+    else found.push([place])
+  }
+  return found
+}
+
+const heightPx = { row: 68, short: 44, tall: 124, full: 190 } as const
+
+/** Whether a label in the right margin would stand clear of the others. */
+function isClear(scale: Scale, value: number, others: number[], size: keyof typeof heightPx): boolean {
+  const apart = (other: number) => Math.abs(placeOn(scale, value) - placeOn(scale, other)) * heightPx[size]
+  return others.every((other) => apart(other) >= 15)
+}

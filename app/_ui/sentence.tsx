@@ -1,0 +1,76 @@
+import type { ReactNode } from "react"
+import { count } from "./format"
+import { PeopleLink } from "./people-link"
+import styles from "./sentence.module.css"
+
+export type SentenceNumber = { number: number; href: string | null }
+
+/**
+ * A sentence with live numbers. In the template `{met}` is the number of that name, set as a link to its people,
+ * and `{met:has:have}` the word that fits it: the first for one, the second for any other number.
+ */
+export function Sentence(props: {
+  template: string
+  numbers: Record<string, SentenceNumber>
+  size?: "head" | "lead"
+  level?: 2 | 3
+}) {
+  const Heading = props.level === 2 ? "h2" : "h3"
+  return (
+    <Heading className={props.size === "lead" ? styles.lead : styles.head}>
+      {phrases(props.template).map((phrase, place) => (
+        <Phrase key={place} phrase={phrase} numbers={props.numbers} />
+      ))}
+    </Heading>
+  )
+}
+
+/** The same sentence as plain text, for a title or a text alternative. */
+export function sentenceText(template: string, numbers: Record<string, number>): string {
+  return phrases(template)
+    .map((phrase) => {
+      if (phrase.kind === "text") return phrase.text
+      const number = numbers[phrase.name] ?? 0
+      return phrase.words ? wordFor(number, phrase.words) : count(number)
+    })
+    .join("")
+}
+
+type PhraseOf =
+  | { kind: "text"; text: string }
+  | { kind: "number"; name: string; words: [one: string, other: string] | null }
+
+function Phrase({
+  phrase,
+  numbers,
+}: {
+  phrase: PhraseOf
+  numbers: Record<string, SentenceNumber>
+}): ReactNode {
+  if (phrase.kind === "text") return phrase.text
+  const { number, href } = numbers[phrase.name] ?? { number: 0, href: null }
+  if (phrase.words) return wordFor(number, phrase.words)
+  if (href === null) return <strong className={styles.number}>{count(number)}</strong>
+  return (
+    <strong className={styles.number}>
+      <PeopleLink href={href} number={number}>
+        {count(number)}
+      </PeopleLink>
+    </strong>
+  )
+}
+
+function phrases(template: string): PhraseOf[] {
+  return template
+    .split(/(\{[^}]*\})/)
+    .filter((piece) => piece !== "")
+    .map((piece) => {
+      if (!piece.startsWith("{")) return { kind: "text", text: piece }
+      const [name = "", one, other] = piece.slice(1, -1).split(":")
+      return { kind: "number", name, words: one === undefined || other === undefined ? null : [one, other] }
+    })
+}
+
+function wordFor(number: number, words: [one: string, other: string]): string {
+  return number === 1 ? words[0] : words[1]
+}

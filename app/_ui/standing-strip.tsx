@@ -1,0 +1,41 @@
+import { count } from "./format"
+import { PeopleLink } from "./people-link"
+import styles from "./standing-strip.module.css"
+
+/** How a part of the strip is drawn; not measured is always hatched. */
+export type StripLook = "reached" | "unreached" | "hatched" | "pale"
+
+export type StripPart = { words: string; number: number; look: StripLook; href: string | null }
+
+/** Where people stand, as one thin strip, with each count in words under it. Parts of nobody are left out. */
+export function StandingStrip({ parts }: { parts: StripPart[] }) {
+  const present = parts.filter((part) => part.number > 0)
+  if (present.length === 0) return null
+  return (
+    <div>
+      <div className={styles.strip} aria-hidden="true">
+        {present.map((part) => (
+          <span key={part.words} className={styles[part.look]} style={{ flexGrow: part.number }} />
+        ))}
+      </div>
+      <ul className={styles.key}>
+        {present.map((part) => (
+          <li key={part.words}>
+            <span className={`${styles.swatch} ${styles[part.look]}`} aria-hidden="true" />
+            <StripCount part={part} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+function StripCount({ part }: { part: StripPart }) {
+  const words = `${count(part.number)} ${part.words}`
+  if (part.href === null) return <span>{words}</span>
+  return (
+    <PeopleLink href={part.href} number={part.number}>
+      {words}
+    </PeopleLink>
+  )
+}
