@@ -1,0 +1,42 @@
+"use client"
+
+import Link, { useLinkStatus } from "next/link"
+import { usePathname } from "next/navigation"
+import styles from "./shell.module.css"
+
+const screens = [
+  { href: "/", name: "Month" },
+  { href: "/patients", name: "Patients" },
+  { href: "/measures", name: "Measures" },
+  { href: "/imports", name: "Imports" },
+] as const
+
+/** The screens there are, the present one marked. */
+export function Nav() {
+  const path = usePathname()
+  return (
+    <nav aria-label="Screens" className={styles.nav}>
+      {screens.map((screen) => (
+        <Link
+          key={screen.href}
+          href={screen.href}
+          prefetch={false}
+          aria-current={isWithin(path, screen.href) ? "page" : undefined}
+        >
+          {screen.name}
+          <Coming />
+        </Link>
+      ))}
+    </nav>
+  )
+}
+
+/** A hairline under the pressed word until its screen is there. */
+function Coming() {
+  const { pending } = useLinkStatus()
+  return <span aria-hidden="true" className={pending ? styles.coming : undefined} />
+}
+
+function isWithin(path: string, href: string): boolean {
+  return href === "/" ? path === "/" : path === href || path.startsWith(`${href}/`)
+}
