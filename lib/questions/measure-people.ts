@@ -47,6 +47,7 @@ export const MeasurePerson = z.object({
   potassium: z.number().nullable(),
   potassium_comparator: z.string().nullable(),
   potassium_on: z.string().nullable(),
+  sodium_mg: z.number().nullable(),
   next_visit_on: z.string().nullable(),
 })
 
@@ -105,7 +106,7 @@ select
   p.classes, p.newest_class_on,
   p.ras_history, p.ras_stopped_drug, p.ras_stopped_on, p.ras_stop_reason,
   p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on, p.a, p.urine_last_on,
-  p.potassium, p.potassium_comparator, p.potassium_on,
+  p.potassium, p.potassium_comparator, p.potassium_on, p.sodium_mg,
   p.next_visit_on
 from named
 join patient_month as p on p.patient_id = named.patient_id and p.as_of = cast($as_of as date)

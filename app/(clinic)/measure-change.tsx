@@ -1,0 +1,81 @@
+import { count, monthName, pointsSize } from "../_ui/format"
+import { PeopleLink } from "../_ui/people-link"
+import { fewestForRate, rateLabel, type MeasureFigure } from "./measure-figure"
+import { measureWords } from "./measure-words"
+import { measureHref } from "./measures/search-params"
+import type { ChangeKind } from "../../lib/questions/measure-people"
+import styles from "./measure-row.module.css"
+
+/** Why the rate moved since the month before: how far, and who gained, lost, joined and left. */
+export function MeasureChangeWords(props: {
+  figure: MeasureFigure
+  month: string | null
+  size: "full" | "short"
+}) {
+  const { figure } = props
+  const earlier = figure.months[figure.chosen - 1]
+  if (!figure.change || !earlier) return <p className="soft">No earlier month to compare with.</p>
+  const { counts } = figure.change
+  const speech = measureWords(figure.measure)
+  const moves = [
+    {
+      kind: "gained",
+      number: counts.gained,
+      words: speech.gained,
+      note: aside(figure.change.gainedUnmeasured, "not measured before"),
+    },
+    {
+      kind: "lost",
+      number: counts.lost,
+      words: speech.lost,
+      note: aside(figure.change.lostUnmeasured, "not measured any more"),
+    },
+    { kind: "joined", number: counts.joined, words: "joined", note: "" },
+    { kind: "left", number: counts.left, words: "left", note: "" },
+  ] as const
+  const moved = moves.filter((move) => move.number > 0)
+  const open = (change: ChangeKind) =>
+    measureHref(figure.measure.id, { month: props.month, change }, "people")
+  return (
+    <>
+      <p className={styles.change}>
+        {changeTitle(figure)} since {monthName(earlier.asOf)}
+      </p>
+      {props.size === "full" ? (
+        <p>
+          {moved.length === 0 ? "The same people as the month before." : null}
+          {moved.map((move, place) => (
+            <span key={move.kind}>
+              {place === 0 ? "" : ", "}
+              <PeopleLink href={open(move.kind)} number={move.number}>
+                {count(move.number)} {move.words}
+              </PeopleLink>
+              {move.note}
+            </span>
+          ))}
+          {moved.length === 0 ? null : "."}
+        </p>
+      ) : null}
+    </>
+  )
+}
+
+/** "Up 1.4 points"; where people are few, from which two counts. */
+export function changeTitle(figure: MeasureFigure): string {
+  const { rate, change } = figure
+  const earlier = change?.earlierRate
+  if (!earlier || rate.rate === null || earlier.rate === null) return "Nothing to compare"
+  if (rate.total < fewestForRate || earlier.total < fewestForRate) {
+    return rateLabel(rate) === rateLabel(earlier)
+      ? `${count(rate.met)} of ${count(rate.total)}, as before`
+      : `${count(rate.met)} of ${count(rate.total)}, from ${count(earlier.met)} of ${count(earlier.total)}`
+  }
+  const difference = rate.rate - earlier.rate
+  const size = pointsSize(difference)
+  if (size.startsWith("0.0")) return "Unchanged"
+  return `${difference > 0 ? "Up" : "Down"} ${size}`
+}
+
+function aside(number: number, words: string): string {
+  return number === 0 ? "" : ` (${count(number)} of them ${words})`
+}

@@ -1,0 +1,115 @@
+import { count, monthShort, percent, percentInterval } from "../_ui/format"
+import type { HistoryPoint } from "../_ui/history-chart"
+import type { Measure } from "../../lib/measures/types"
+import type { MeasureMonth } from "../../lib/questions/measure-months"
+import type { StandingChange } from "../../lib/questions/standing-changes"
+import { splitChange, type Change, type ChangeCounts } from "../../lib/statistics/change"
+import { changeCounts } from "../../lib/statistics/change-counts"
+import { median } from "../../lib/statistics/median"
+import { rateOf, type Rate, type StandingCounts } from "../../lib/statistics/rate"
+
+/** Below this many in the denominator the two counts stand where a percentage would. */
+export const fewestForRate = 10
+
+export type FigureMonth = { asOf: string; counts: StandingCounts; rate: Rate }
+
+/** All that a screen says of one measure in one month. */
+export type MeasureFigure = {
+  measure: Measure
+  counts: StandingCounts
+  rate: Rate
+  months: FigureMonth[]
+  chosen: number
+  baseline: number | null
+  change: MeasureChange | null
+}
+
+export type MeasureChange = {
+  split: Change
+  counts: ChangeCounts
+  /** Of the lost, those whom nothing measures any more; of the gained, those who had not been measured. */
+  lostUnmeasured: number
+  gainedUnmeasured: number
+  earlierRate: Rate
+}
+
+const nobody: StandingCounts = { population: 0, excluded: 0, unknown: 0, met: 0, exception: 0, notMet: 0 }
+
+/** Months of the baseline: the first year plotted. */
+const baselineMonths = 12
+
+/** Puts one measure's rows together for a month; a day without a row has nobody in it. */
+export function measureFigure(options: {
+  measure: Measure
+  rows: readonly MeasureMonth[]
+  moves: readonly StandingChange[]
+  asOfs: readonly string[]
+  asOf: string
+}): MeasureFigure {
+  const { measure, asOfs, asOf } = options
+  const byDay = new Map(
+    options.rows.filter((row) => row.measure_id === measure.id).map((row) => [row.as_of, countsOf(row)]),
+  )
+  const months = asOfs.map((day) => {
+    const counts = byDay.get(day) ?? nobody
+    return { asOf: day, counts, rate: rateOf(counts, measure.direction) }
+  })
+  const chosen = asOfs.indexOf(asOf)
+  const counts = months[chosen]?.counts ?? nobody
+  const earlier = months[chosen - 1]
+  return {
+    measure,
+    counts,
+    rate: rateOf(counts, measure.direction),
+    months,
+    chosen,
+    baseline: median(months.slice(0, baselineMonths).map((month) => month.rate.rate)),
+    change: earlier ? measureChange(measure, options.moves, earlier.rate) : null,
+  }
+}
+
+export function historyPoints(figure: MeasureFigure): HistoryPoint[] {
+  return figure.months.map(({ asOf, rate }) => ({
+    label: monthShort(asOf),
+    value: rate.rate,
+    low: rate.interval?.low ?? null,
+    high: rate.interval?.high ?? null,
+  }))
+}
+
+/** The rate as it is written at the line: a percentage, or the two counts where people are few. */
+export function rateLabel(rate: Rate): string {
+  if (rate.rate === null) return "no one"
+  return rate.total < fewestForRate ? `${count(rate.met)} of ${count(rate.total)}` : percent(rate.rate)
+}
+
+/** The finding of the line in words, for whoever does not see it. */
+export function historyFinding(figure: MeasureFigure): string {
+  const { measure, months, chosen, baseline } = figure
+  const first = months.find((month) => month.rate.rate !== null)
+  const now = months[chosen]
+  if (!first || !now || now.rate.rate === null) return `${measure.name}: no one to count.`
+  const interval = now.rate.interval ? `, 95% interval ${percentInterval(now.rate.interval)}` : ""
+  const median = baseline === null ? "" : ` Median of the first year ${percent(baseline)}.`
+  return `${measure.name}: ${rateLabel(first.rate)} in ${monthShort(first.asOf)}, ${rateLabel(now.rate)} in ${monthShort(now.asOf)}${interval}.${median}`
+}
+
+function measureChange(measure: Measure, moves: readonly StandingChange[], earlierRate: Rate): MeasureChange {
+  const own = moves.filter((move) => move.measure_id === measure.id)
+  const counts = changeCounts(own, measure.direction)
+  const isUp = measure.direction === "up"
+  const people = (earlier: string, later: string) =>
+    own.find((move) => move.earlier === earlier && move.later === later)?.people ?? 0
+  return {
+    split: splitChange(counts),
+    counts,
+    lostUnmeasured: isUp ? people("met", "unknown") : 0,
+    gainedUnmeasured: isUp ? people("unknown", "met") : 0,
+    earlierRate,
+  }
+}
+
+function countsOf(row: MeasureMonth): StandingCounts {
+  const { population, excluded, unknown, met, exception, not_met: notMet } = row
+  return { population, excluded, unknown, met, exception, notMet }
+}

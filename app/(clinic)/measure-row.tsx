@@ -1,0 +1,137 @@
+import type { ReactNode } from "react"
+import { count, percent, percentInterval } from "../_ui/format"
+import { HistoryChart } from "../_ui/history-chart"
+import { PeopleLink } from "../_ui/people-link"
+import { Sentence, sentenceText } from "../_ui/sentence"
+import { StandingStrip } from "../_ui/standing-strip"
+import { fewestForRate, historyFinding, historyPoints, rateLabel, type MeasureFigure } from "./measure-figure"
+import { MeasureChangeWords } from "./measure-change"
+import { rateTable } from "./measure-table"
+import { measureWords } from "./measure-words"
+import { measureHref, standingParam } from "./measures/search-params"
+import type { Standing } from "../../lib/domain/standings"
+import styles from "./measure-row.module.css"
+
+/** One measure in one month: the sentence and its rate, the line and where people stand, and why it changed. */
+export function MeasureRow(props: {
+  figure: MeasureFigure
+  month: string | null
+  size?: "full" | "short"
+  children?: ReactNode
+}) {
+  const { figure, size = "full" } = props
+  return (
+    <article className={size === "short" ? `${styles.row} ${styles.short}` : styles.row}>
+      <div className={styles.says}>
+        <MeasureSentence figure={figure} month={props.month} size={size === "full" ? "head" : "lead"} />
+        <RateLine figure={figure} month={props.month} />
+      </div>
+      <div className={styles.draws}>
+        {figure.rate.rate === null ? null : (
+          <HistoryChart
+            points={historyPoints(figure)}
+            chosen={figure.chosen}
+            chosenLabel={rateLabel(figure.rate)}
+            baseline={
+              figure.baseline === null ? null : { value: figure.baseline, label: percent(figure.baseline) }
+            }
+            least={0.1}
+            floor={0}
+            ceiling={1}
+            size={size === "full" ? "row" : "short"}
+            finding={historyFinding(figure)}
+            figures={rateTable(figure)}
+          />
+        )}
+        {size === "full" ? (
+          <div className={styles.strip}>
+            <MeasureStrip figure={figure} month={props.month} />
+          </div>
+        ) : null}
+      </div>
+      <div className={styles.tells}>
+        <MeasureChangeWords figure={figure} month={props.month} size={size} />
+        {props.children}
+      </div>
+    </article>
+  )
+}
+
+/** The measure's sentence with its live numbers; where nobody is counted it says so. */
+export function MeasureSentence(props: {
+  figure: MeasureFigure
+  month: string | null
+  size: "head" | "lead"
+  level?: 2 | 3
+}) {
+  const { figure } = props
+  if (figure.rate.total === 0) {
+    return <Sentence template={`${figure.measure.name}: no one to count.`} numbers={{}} {...props} />
+  }
+  const open = (standing: Standing) => standingHref(figure, props.month, standing)
+  return (
+    <Sentence
+      template={measureWords(figure.measure).headline}
+      numbers={{
+        met: { number: figure.counts.met, href: open("met") },
+        notMet: { number: figure.counts.notMet, href: open("not met") },
+        unknown: { number: figure.counts.unknown, href: open("unknown") },
+        total: { number: figure.rate.total, href: null },
+      }}
+      {...props}
+    />
+  )
+}
+
+/** The rate with its interval, the share of the measured, and who was not measured. */
+export function RateLine({ figure, month }: { figure: MeasureFigure; month: string | null }) {
+  const { rate, counts, measure } = figure
+  const speech = measureWords(measure)
+  const isUp = measure.direction === "up"
+  return (
+    <p className={styles.rate}>
+      {rate.rate === null || rate.interval === null ? (
+        <span>Nobody in the panel meets its conditions with what it needs to know.</span>
+      ) : rate.total < fewestForRate ? (
+        <span>Too few for a percentage; 95% interval {percentInterval(rate.interval)}%.</span>
+      ) : (
+        <span>
+          {percent(rate.rate)} ({percentInterval(rate.interval)}){" "}
+          {sentenceText(speech.rateOf, { ...counts, total: rate.total })}
+        </span>
+      )}
+      {isUp && counts.unknown > 0 && rate.ofMeasured !== null && rate.measured >= fewestForRate ? (
+        <span>{percent(rate.ofMeasured)} of the measured</span>
+      ) : null}
+      {counts.unknown > 0 ? (
+        <span>
+          <PeopleLink href={standingHref(figure, month, "unknown")} number={counts.unknown}>
+            {count(counts.unknown)} {speech.unknown}
+          </PeopleLink>
+        </span>
+      ) : null}
+    </p>
+  )
+}
+
+/** Where the people of the measure stand; the order is always the same. */
+export function MeasureStrip({ figure, month }: { figure: MeasureFigure; month: string | null }) {
+  const { counts, measure } = figure
+  const speech = measureWords(measure)
+  const isUp = measure.direction === "up"
+  const open = (standing: Standing) => standingHref(figure, month, standing)
+  return (
+    <StandingStrip
+      parts={[
+        { words: speech.met, number: counts.met, look: isUp ? "reached" : "unreached", href: open("met") },
+        { words: speech.notMet, number: counts.notMet, look: speech.notMetLook, href: open("not met") },
+        { words: speech.unknown, number: counts.unknown, look: "hatched", href: open("unknown") },
+        { words: speech.exception, number: counts.exception, look: "pale", href: open("exception") },
+      ]}
+    />
+  )
+}
+
+export function standingHref(figure: MeasureFigure, month: string | null, standing: Standing): string {
+  return measureHref(figure.measure.id, { month, standing: standingParam(standing) }, "people")
+}

@@ -1,0 +1,81 @@
+import {
+  count,
+  milligramInterval,
+  milligrams,
+  monthShort,
+  percent,
+  percentInterval,
+  sentenceCase,
+} from "../_ui/format"
+import type { FiguresTable } from "../_ui/figures"
+import type { DietSeries } from "./diet-figure"
+import type { MeasureFigure } from "./measure-figure"
+import { measureWords } from "./measure-words"
+
+/** The rates of a measure as a table, latest month first. */
+export function rateTable(figure: MeasureFigure): FiguresTable {
+  const isUp = figure.measure.direction === "up"
+  return {
+    caption: `${figure.measure.name}, rate by month`,
+    columns: ["Month", "Rate", "95% interval", isUp ? "Met" : "Present", "Of"],
+    rows: figure.months
+      .toReversed()
+      .map(({ asOf, rate }) => [
+        monthShort(asOf),
+        rate.rate === null ? "none" : percent(rate.rate),
+        rate.interval === null ? "none" : percentInterval(rate.interval),
+        count(rate.met),
+        count(rate.total),
+      ]),
+  }
+}
+
+/** The counts of every standing by monthShort, latest first; they add up to the population. */
+export function standingTable(figure: MeasureFigure): FiguresTable {
+  const speech = measureWords(figure.measure)
+  return {
+    caption: `${figure.measure.name}, people by standing and month`,
+    columns: [
+      "Month",
+      "Population",
+      "Excluded",
+      sentenceCase(speech.unknown),
+      sentenceCase(speech.met),
+      sentenceCase(speech.exception),
+      sentenceCase(speech.notMet),
+      "Rate",
+      "95% interval",
+    ],
+    rows: figure.months
+      .toReversed()
+      .map(({ asOf, counts, rate }) => [
+        monthShort(asOf),
+        ...[
+          counts.population,
+          counts.excluded,
+          counts.unknown,
+          counts.met,
+          counts.exception,
+          counts.notMet,
+        ].map(count),
+        rate.rate === null ? "none" : percent(rate.rate),
+        rate.interval === null ? "none" : percentInterval(rate.interval),
+      ]),
+  }
+}
+
+/** The means of one diet series by monthShort, latest first. */
+export function dietTable(series: DietSeries): FiguresTable {
+  return {
+    caption: `Mean daily sodium, ${series.name}, by month`,
+    columns: ["Month", "Mean", "95% interval, mg", "People"],
+    rows: series.points
+      .toReversed()
+      .map(({ asOf, n, meanMg, interval }) => [
+        monthShort(asOf),
+        meanMg === null ? "none" : milligrams(meanMg),
+        interval === null ? "none" : milligramInterval(interval),
+        count(n),
+      ]),
+  }
+}

@@ -1,0 +1,110 @@
+import type { StripLook } from "../_ui/standing-strip"
+import type { Standing } from "../../lib/domain/standings"
+import type { Measure } from "../../lib/measures/types"
+
+/**
+ * How a measure speaks on screen. `headline` is a sentence template over the counts: met, notMet, unknown, exception,
+ * excluded, population, total (the rate's denominator).
+ */
+export type MeasureWords = {
+  headline: string
+  /** What follows the rate and its interval, as a template over the same counts. */
+  rateOf: string
+  met: string
+  notMet: string
+  unknown: string
+  exception: string
+  gained: string
+  lost: string
+  /** How the not met are drawn; hatched where not met means not measured. */
+  notMetLook: StripLook
+  /** Whom the list shows first: those who want attention. */
+  attention: Standing
+}
+
+const words: Record<string, Partial<MeasureWords>> = {
+  "bp-at-target": {
+    headline: "{met} of {total} {total:person:people} with CKD {met:has:have} their pressure at target.",
+    met: "at target",
+    notMet: "above target",
+    gained: "newly at target",
+    lost: "slipped above it",
+  },
+  "bp-under-140-90": {
+    headline:
+      "{met} of {total} {total:person:people} with long-standing hypertension {met:was:were} under 140/90 when last measured.",
+    met: "under 140/90",
+    notMet: "140/90 or above",
+    gained: "newly under 140/90",
+    lost: "no longer under it",
+  },
+  "pressure-measured": {
+    headline: "{met} of {total} {total:person:people} with CKD {met:has:have} a usable pressure.",
+    met: "measured",
+    notMet: "not measured",
+    gained: "newly measured",
+    lost: "fell out of the window",
+    notMetLook: "hatched",
+  },
+  "uncontrolled-on-several-classes": {
+    headline: "{met} {met:person is:people are} above target on three or more drug classes.",
+    rateOf: "of the {total} measured on three or more",
+    met: "above target",
+    notMet: "at target",
+    unknown: "not measured since",
+    gained: "newly above target",
+    lost: "no longer above it",
+  },
+  "ras-blocker-in-albuminuria": {
+    headline:
+      "{notMet} {notMet:person has:people have} protein in the urine and {notMet:takes:take} neither an ACE inhibitor nor an ARB.",
+    rateOf: "of the {total} with confirmed albuminuria take one",
+    met: "on one",
+    notMet: "on neither",
+    gained: "newly on one",
+    lost: "no longer on one",
+  },
+  "acr-tested": {
+    headline:
+      "{met} of {total} {total:person:people} with CKD had urine albumin measured in the last 12 months.",
+    met: "tested",
+    notMet: "not tested",
+    gained: "newly tested",
+    lost: "fell out of the window",
+    notMetLook: "hatched",
+  },
+}
+
+/** The words of a measure; one that has none of its own speaks in those of the registry. */
+export function measureWords(measure: Measure): MeasureWords {
+  const isUp = measure.direction === "up"
+  return {
+    headline: isUp
+      ? `{met} of {total} {total:person:people}: ${measure.metWords}.`
+      : `{met} {met:person:people}: ${measure.metWords}.`,
+    rateOf: isUp ? "" : "of {total}",
+    met: isUp ? "met" : "present",
+    notMet: isUp ? "not met" : "not present",
+    unknown: "not measured",
+    exception: "documented reason",
+    gained: isUp ? "gained" : "newly so",
+    lost: isUp ? "lost" : "no longer",
+    notMetLook: isUp ? "unreached" : "reached",
+    attention: isUp ? "not met" : "met",
+    ...words[measure.id],
+  }
+}
+
+/** The word of a standing in a list of people. */
+export function standingWords(measure: Measure, standing: Standing): string {
+  const speech = measureWords(measure)
+  const byStanding: Record<Standing, string> = {
+    outside: "outside the measure",
+    excluded: "excluded",
+    unknown: speech.unknown,
+    met: speech.met,
+    exception: speech.exception,
+    "not met": speech.notMet,
+  }
+  return byStanding[standing]
+}

@@ -1,0 +1,50 @@
+import { ask, type SnapshotMeta } from "../../lib/engine/run"
+import { measures } from "../../lib/measures/index"
+import { detailCounts, type DetailCount } from "../../lib/questions/measure-details"
+import { dietMonths, type DietMonth } from "../../lib/questions/diet-months"
+import { measureMonths } from "../../lib/questions/measure-months"
+import { panelCounts, type PanelCounts } from "../../lib/questions/panel-counts"
+import { standingChanges } from "../../lib/questions/standing-changes"
+import { measureFigure, type MeasureFigure } from "./measure-figure"
+import type { ChosenMonth } from "./months"
+
+export type MonthAnswers = {
+  hasPeople: boolean
+  counts: PanelCounts
+  figures: Map<string, MeasureFigure>
+  details: DetailCount[]
+  diet: DietMonth[]
+  asOfs: string[]
+}
+
+const nobody: PanelCounts = {
+  registered: 0,
+  in_panel: 0,
+  ckd_before_replacement: 0,
+  without_pressure: 0,
+  without_urine_albumin: 0,
+  without_diet_record: 0,
+  kidney_unknown: 0,
+}
+
+/** Asks the snapshot everything the Month screen tells, all at once. */
+export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Promise<MonthAnswers> {
+  const day = { as_of: chosen.asOf }
+  const [counts, rows, moves, details, diet] = await Promise.all([
+    ask(panelCounts, day),
+    ask(measureMonths),
+    chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
+    ask(detailCounts, day),
+    ask(dietMonths),
+  ])
+  const { asOfs } = snapshot
+  const figures = measures.map((measure) => measureFigure({ measure, rows, moves, asOfs, asOf: chosen.asOf }))
+  return {
+    hasPeople: (counts[0]?.registered ?? 0) > 0 || rows.length > 0,
+    counts: counts[0] ?? nobody,
+    figures: new Map(figures.map((figure) => [figure.measure.id, figure])),
+    details,
+    diet,
+    asOfs,
+  }
+}

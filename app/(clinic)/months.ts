@@ -1,0 +1,37 @@
+import type { MonthChoice } from "../_ui/month-list"
+import type { SnapshotMeta } from "../../lib/engine/run"
+
+/** The day a view speaks of, the month-end before it, and what the running month is. */
+export type ChosenMonth = {
+  month: string
+  asOf: string
+  earlierAsOf: string | null
+  isRunning: boolean
+  /** The month as it stands in an address: null for the running one, which is the default. */
+  param: string | null
+}
+
+/** The as-of date of the month asked for; a month the snapshot does not have is the running one. */
+export function chooseMonth(snapshot: SnapshotMeta, asked: string | null): ChosenMonth {
+  const asOf = snapshot.asOfs.find((day) => asked !== null && day.startsWith(asked)) ?? snapshot.runningAsOf
+  const isRunning = asOf === snapshot.runningAsOf
+  return {
+    month: asOf.slice(0, 7),
+    asOf,
+    earlierAsOf: snapshot.asOfs[snapshot.asOfs.indexOf(asOf) - 1] ?? null,
+    isRunning,
+    param: isRunning ? null : asOf.slice(0, 7),
+  }
+}
+
+/** Every month of the snapshot, latest first, each with the address that shows it. */
+export function monthChoices(
+  snapshot: SnapshotMeta,
+  hrefOf: (month: string | null) => string,
+): MonthChoice[] {
+  return snapshot.asOfs.toReversed().map((asOf) => {
+    const isRunning = asOf === snapshot.runningAsOf
+    const month = asOf.slice(0, 7)
+    return { month, isRunning, href: hrefOf(isRunning ? null : month) }
+  })
+}

@@ -1,0 +1,30 @@
+import type { Metadata } from "next"
+import { month } from "../_ui/format"
+import { Screen } from "../_ui/screen"
+import { EmptyClinic } from "./empty-clinic"
+import { MonthAside } from "./month-aside"
+import { askMonth } from "./month-answers"
+import { MonthThemes } from "./month-themes"
+import { chooseMonth } from "./months"
+import { parseMonthView } from "./search-params"
+import { currentSnapshot } from "./snapshot"
+
+export async function generateMetadata({ searchParams }: PageProps<"/">): Promise<Metadata> {
+  const snapshot = await currentSnapshot()
+  if (!snapshot) return {}
+  return { title: month(chooseMonth(snapshot, parseMonthView(await searchParams).month).month) }
+}
+
+export default async function MonthPage({ searchParams }: PageProps<"/">) {
+  const view = parseMonthView(await searchParams)
+  const snapshot = await currentSnapshot()
+  if (!snapshot) return <EmptyClinic />
+  const chosen = chooseMonth(snapshot, view.month)
+  const answers = await askMonth(snapshot, chosen)
+  if (!answers.hasPeople) return <EmptyClinic />
+  return (
+    <Screen aside={<MonthAside snapshot={snapshot} chosen={chosen} counts={answers.counts} />}>
+      <MonthThemes chosen={chosen} answers={answers} />
+    </Screen>
+  )
+}
