@@ -1,0 +1,50 @@
+import { dayOfYear, listed, milligrams, month, sentenceCase } from "../../../_ui/format"
+import { MonthList } from "../../../_ui/month-list"
+import { AsidePart, ScreenTitle } from "../../../_ui/screen"
+import type { SnapshotMeta } from "../../../../lib/engine/run"
+import { dietSodium } from "../../../../lib/measures/diet-sodium"
+import { monthChoices, type ChosenMonth } from "../../months"
+import { measureHref } from "../search-params"
+import styles from "./measure-aside.module.css"
+
+/** What the mean is, in words: its month, whose records it takes, its lines and where they come from. */
+export function DietAside({ snapshot, chosen }: { snapshot: SnapshotMeta; chosen: ChosenMonth }) {
+  const choices = monthChoices(snapshot, (one) => measureHref(dietSodium.id, { month: one }))
+  return (
+    <>
+      <ScreenTitle title={dietSodium.name} size="small">
+        {month(chosen.month)},{" "}
+        {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
+      </ScreenTitle>
+      <AsidePart>
+        <dl className={styles.conditions}>
+          <dt>Counts</dt>
+          <dd>Everyone in the panel with a record of the month; each weighs one</dd>
+          <dt>Ways of asking</dt>
+          <dd>{sentenceCase(listed(dietSodium.series))}; never mixed in one mean</dd>
+          <dt>Change in the same people</dt>
+          <dd>Their mean this month less their mean in the months 15 to 3 before, of one series</dd>
+          <dt>Not counted</dt>
+          <dd>Estimates from a spot urine; they stand on the patient&rsquo;s page only</dd>
+          <dt>Interval</dt>
+          <dd>95% by Student&rsquo;s t; of one person none</dd>
+          {dietSodium.limits.map((limit) => (
+            <Limit key={limit.mg} mg={limit.mg} source={limit.source} />
+          ))}
+        </dl>
+      </AsidePart>
+      <AsidePart>
+        <MonthList choices={choices} chosen={chosen.month} />
+      </AsidePart>
+    </>
+  )
+}
+
+function Limit({ mg, source }: { mg: number; source: string }) {
+  return (
+    <>
+      <dt>The line at {milligrams(mg)}</dt>
+      <dd className={styles.source}>{source}</dd>
+    </>
+  )
+}

@@ -1,0 +1,39 @@
+import { Screen, Theme } from "../../../_ui/screen"
+import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
+import { dietMonths } from "../../../../lib/questions/diet-months"
+import { dietPeople } from "../../../../lib/questions/diet-people"
+import { dietFigure } from "../../diet-figure"
+import { DietRow } from "../../diet-row"
+import type { ChosenMonth } from "../../months"
+import type { MeasureView } from "../search-params"
+import { DietAside } from "./diet-aside"
+import { DietRecords } from "./diet-records"
+import { shownSeries } from "./diet-series"
+import { DietShares } from "./diet-shares"
+import { DietSeriesCharts } from "./diet-series-charts"
+import { pageSize } from "./measure-answers"
+
+/** Diet sodium: a mean, not standings. Each series by itself, the shares of the series, and the records behind the month. */
+export async function DietScreen(props: { snapshot: SnapshotMeta; chosen: ChosenMonth; view: MeasureView }) {
+  const { snapshot, chosen, view } = props
+  const series = shownSeries(view)
+  const offset = ((view.page ?? 1) - 1) * pageSize
+  const [rows, records] = await Promise.all([
+    ask(dietMonths),
+    ask(dietPeople, { as_of: chosen.asOf, series, limit: pageSize, offset }),
+  ])
+  const figure = dietFigure(rows, snapshot.asOfs, chosen.asOf)
+  return (
+    <Screen aside={<DietAside snapshot={snapshot} chosen={chosen} />}>
+      <Theme id="headline" title="Counted days">
+        <DietRow figure={figure} month={chosen.param} />
+      </Theme>
+      <Theme id="series" title="Each way of asking by itself" note={<DietShares figure={figure} />}>
+        <DietSeriesCharts figure={figure} />
+      </Theme>
+      <Theme id="people" title="Records of the month">
+        <DietRecords records={records} figure={figure} series={series} chosen={chosen} view={view} />
+      </Theme>
+    </Screen>
+  )
+}

@@ -1,0 +1,38 @@
+import { count, listed, monthName, percent } from "../../../_ui/format"
+import type { DietFigure } from "../../diet-figure"
+
+const yearBack = 12
+
+/** Which shift in the share of a series is said in words, in points. */
+const shiftWorthWords = 0.1
+
+/** How many people answered in each way this month, and whether that has shifted within a year. */
+export function DietShares({ figure }: { figure: DietFigure }) {
+  if (figure.people === 0) return null
+  const shares = figure.series
+    .filter((series) => series.now.n > 0)
+    .map((series) => `${series.name} ${count(series.now.n)} (${percent(series.now.n / figure.people)})`)
+  const shift = shiftWords(figure)
+  return (
+    <>
+      {listed(shares)}. {shift}
+    </>
+  )
+}
+
+function shiftWords(figure: DietFigure): string {
+  const then = figure.chosen - yearBack
+  const peopleThen = figure.series.reduce((sum, series) => sum + (series.points[then]?.n ?? 0), 0)
+  if (peopleThen === 0) return ""
+  const shifted = figure.series
+    .map((series) => ({
+      name: series.name,
+      before: (series.points[then]?.n ?? 0) / peopleThen,
+      now: series.now.n / figure.people,
+    }))
+    .filter(({ before, now }) => Math.abs(now - before) >= shiftWorthWords)
+  if (shifted.length === 0) return "Much the same shares as a year before."
+  const asOf = figure.headline.points[then]?.asOf ?? ""
+  const words = shifted.map(({ name, before, now }) => `${name} from ${percent(before)} to ${percent(now)}`)
+  return `The ways of asking have shifted since ${monthName(asOf)} a year before: ${listed(words)}.`
+}

@@ -1,0 +1,67 @@
+import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
+import type { Standing } from "../../../../lib/domain/standings"
+import type { Measure } from "../../../../lib/measures/types"
+import { detailCounts, type DetailCount } from "../../../../lib/questions/measure-details"
+import { measureGroups, type GroupCounts } from "../../../../lib/questions/measure-groups"
+import { measureMonths } from "../../../../lib/questions/measure-months"
+import { measurePeople, type MeasurePerson } from "../../../../lib/questions/measure-people"
+import { measureReasons, type ReasonCount } from "../../../../lib/questions/measure-reasons"
+import { standingChanges } from "../../../../lib/questions/standing-changes"
+import { measureFigure, type MeasureFigure } from "../../measure-figure"
+import { measureWords } from "../../measure-words"
+import type { ChosenMonth } from "../../months"
+import { standingOf, type MeasureView } from "../search-params"
+
+/** People on one page of a list. */
+export const pageSize = 50
+
+export type MeasureAnswers = {
+  figure: MeasureFigure
+  people: MeasurePerson[]
+  groups: GroupCounts[]
+  reasons: ReasonCount[]
+  details: DetailCount[]
+}
+
+/** Asks the snapshot everything one measure's screen tells, all at once. */
+export async function askMeasure(options: {
+  measure: Measure
+  snapshot: SnapshotMeta
+  chosen: ChosenMonth
+  view: MeasureView
+}): Promise<MeasureAnswers> {
+  const { measure, snapshot, chosen, view } = options
+  const day = { as_of: chosen.asOf }
+  const offset = ((view.page ?? 1) - 1) * pageSize
+  const [rows, moves, people, groups, reasons, details] = await Promise.all([
+    ask(measureMonths),
+    chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
+    ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), limit: pageSize, offset }),
+    ask(measureGroups(measure), day),
+    ask(measureReasons(measure), day),
+    ask(detailCounts, day),
+  ])
+  return {
+    figure: measureFigure({ measure, rows, moves, asOfs: snapshot.asOfs, asOf: chosen.asOf }),
+    people,
+    groups,
+    reasons,
+    details: details.filter((detail) => detail.measure_id === measure.id),
+  }
+}
+
+/** Who is asked for: those of a change, or else those of a standing; the one that wants attention when nothing is said. */
+export function shownStanding(measure: Measure, view: MeasureView): Standing | null {
+  if (view.change !== null) return null
+  return view.standing === null ? measureWords(measure).attention : standingOf(view.standing)
+}
+
+export function peopleParams(measure: Measure, chosen: ChosenMonth, view: MeasureView) {
+  const { change, detail, reason, clinician, site, sex, age } = view
+  return {
+    as_of: chosen.asOf,
+    earlier_as_of: chosen.earlierAsOf,
+    standing: shownStanding(measure, view),
+    ...{ change, detail, reason, clinician, site, sex, age },
+  }
+}

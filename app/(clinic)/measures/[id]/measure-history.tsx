@@ -1,0 +1,120 @@
+import { count, monthName, percent, percentInterval, points } from "../../../_ui/format"
+import { HistoryChart } from "../../../_ui/history-chart"
+import { PeopleLink } from "../../../_ui/people-link"
+import { changeTitle } from "../../measure-change"
+import {
+  fewestForRate,
+  historyFinding,
+  historyPoints,
+  rateLabel,
+  type MeasureFigure,
+} from "../../measure-figure"
+import { MeasureSentence, MeasureStrip, RateLine } from "../../measure-row"
+import { rateTable } from "../../measure-table"
+import { measureWords } from "../../measure-words"
+import { measureHref } from "../search-params"
+import styles from "./measure-history.module.css"
+
+/** The measure in full: its sentence, its line over all months, where people stand, and the parts of the change. */
+export function MeasureHistory({ figure, month }: { figure: MeasureFigure; month: string | null }) {
+  return (
+    <section className={styles.history} aria-label="History">
+      <div className={styles.says}>
+        <MeasureSentence figure={figure} month={month} size="head" level={2} />
+        <RateLine figure={figure} month={month} />
+        <Bounds figure={figure} />
+      </div>
+      <div className={styles.draws}>
+        {figure.months.every((one) => one.rate.rate === null) ? null : (
+          <HistoryChart
+            points={historyPoints(figure)}
+            chosen={figure.chosen}
+            chosenLabel={rateLabel(figure.rate)}
+            baseline={
+              figure.baseline === null ? null : { value: figure.baseline, label: percent(figure.baseline) }
+            }
+            least={0.1}
+            floor={0}
+            ceiling={1}
+            size="full"
+            tick={percent}
+            finding={historyFinding(figure)}
+            figures={rateTable(figure)}
+          />
+        )}
+        <div className={styles.strip}>
+          <MeasureStrip figure={figure} month={month} />
+        </div>
+      </div>
+      <ChangeParts figure={figure} month={month} />
+    </section>
+  )
+}
+
+/** How far the rate could lie from its estimate, whatever the unmeasured would have shown. */
+function Bounds({ figure }: { figure: MeasureFigure }) {
+  const { counts, rate, measure } = figure
+  if (measure.direction === "down" || counts.unknown === 0 || rate.total < fewestForRate) return null
+  return (
+    <p className="soft">
+      {percent(rate.measured / rate.total)} measured. Whatever the others would have shown, between{" "}
+      {percent(counts.met / rate.total)} and {percent((counts.met + counts.unknown) / rate.total)}.
+    </p>
+  )
+}
+
+/** The change since the month before, split exactly: the points of the four parts sum to the change. */
+function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string | null }) {
+  const earlier = figure.months[figure.chosen - 1]
+  if (!figure.change || !earlier) return null
+  const { counts, split } = figure.change
+  const speech = measureWords(figure.measure)
+  const isShare = split.ok && figure.rate.total >= fewestForRate && earlier.rate.total >= fewestForRate
+  const parts = [
+    { kind: "gained", number: counts.gained, words: speech.gained, ratio: split.ok ? split.gained : 0 },
+    { kind: "lost", number: counts.lost, words: speech.lost, ratio: split.ok ? split.lost : 0 },
+    { kind: "joined", number: counts.joined, words: "joined the count", ratio: split.ok ? split.joined : 0 },
+    { kind: "left", number: counts.left, words: "left the count", ratio: split.ok ? split.left : 0 },
+  ] as const
+  return (
+    <div className={styles.change}>
+      <h3>
+        {changeTitle(figure)} since {monthName(earlier.asOf)}
+      </h3>
+      <table>
+        <caption className="visually-hidden">The parts of the change, in people and points</caption>
+        <tbody>
+          {parts.map((part) => (
+            <tr key={part.kind}>
+              <td>
+                <PeopleLink
+                  number={part.number}
+                  href={measureHref(figure.measure.id, { month, change: part.kind }, "people")}
+                >
+                  {count(part.number)}
+                </PeopleLink>
+              </td>
+              <th scope="row">{part.words}</th>
+              <td>{isShare ? points(part.ratio) : null}</td>
+            </tr>
+          ))}
+        </tbody>
+        {split.ok && isShare ? (
+          <tfoot>
+            <tr>
+              <td />
+              <th scope="row">together, in points</th>
+              <td>{points(split.total)}</td>
+            </tr>
+          </tfoot>
+        ) : null}
+      </table>
+      {earlier.rate.interval && figure.rate.interval && isShare ? (
+        <p className="fine soft">
+          {percent(earlier.rate.rate ?? 0)} ({percentInterval(earlier.rate.interval)}) then,{" "}
+          {rateLabel(figure.rate)} ({percentInterval(figure.rate.interval)}) now, mostly of the same people.
+        </p>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,40 @@
+import { Screen, Theme } from "../../../_ui/screen"
+import type { SnapshotMeta } from "../../../../lib/engine/run"
+import type { Measure } from "../../../../lib/measures/types"
+import type { ChosenMonth } from "../../months"
+import type { MeasureView } from "../search-params"
+import { askMeasure } from "./measure-answers"
+import { MeasureAside } from "./measure-aside"
+import { MeasureGroups } from "./measure-groups"
+import { MeasureHistory } from "./measure-history"
+import { MonthTable } from "./month-table"
+import { PeopleList } from "./people-list"
+
+/** One measure: its history, the people in each standing, its groups, and every month's counts. */
+export async function MeasureScreen(props: {
+  measure: Measure
+  snapshot: SnapshotMeta
+  chosen: ChosenMonth
+  view: MeasureView
+}) {
+  const { measure, snapshot, chosen, view } = props
+  const answers = await askMeasure({ measure, snapshot, chosen, view })
+  return (
+    <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
+      <MeasureHistory figure={answers.figure} month={chosen.param} />
+      <Theme id="people" title="People">
+        <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />
+      </Theme>
+      <Theme
+        id="groups"
+        title="Groups"
+        note="By name, not by result. Groups care for different people; a wide interval is few people."
+      >
+        <MeasureGroups figure={answers.figure} groups={answers.groups} month={chosen.param} />
+      </Theme>
+      <Theme id="months" title="Every month">
+        <MonthTable figure={answers.figure} />
+      </Theme>
+    </Screen>
+  )
+}

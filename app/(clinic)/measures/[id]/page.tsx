@@ -1,0 +1,27 @@
+import type { Metadata } from "next"
+import { notFound } from "next/navigation"
+import { dietSodium } from "../../../../lib/measures/diet-sodium"
+import { findMeasure } from "../../../../lib/measures/index"
+import { EmptyClinic } from "../../empty-clinic"
+import { chooseMonth } from "../../months"
+import { currentSnapshot } from "../../snapshot"
+import { parseMeasureView } from "../search-params"
+import { DietScreen } from "./diet-screen"
+import { MeasureScreen } from "./measure-screen"
+
+export async function generateMetadata({ params }: PageProps<"/measures/[id]">): Promise<Metadata> {
+  const { id } = await params
+  return { title: id === dietSodium.id ? dietSodium.name : findMeasure(id)?.name }
+}
+
+export default async function MeasurePage({ params, searchParams }: PageProps<"/measures/[id]">) {
+  const { id } = await params
+  const measure = findMeasure(id)
+  if (!measure && id !== dietSodium.id) notFound()
+  const view = parseMeasureView(await searchParams)
+  const snapshot = await currentSnapshot()
+  if (!snapshot) return <EmptyClinic />
+  const chosen = chooseMonth(snapshot, view.month)
+  if (!measure) return <DietScreen snapshot={snapshot} chosen={chosen} view={view} />
+  return <MeasureScreen measure={measure} snapshot={snapshot} chosen={chosen} view={view} />
+}

@@ -1,0 +1,163 @@
+import Link from "next/link"
+import { count, monthName, sentenceCase } from "../../../_ui/format"
+import { PeopleLink } from "../../../_ui/people-link"
+import type { Standing } from "../../../../lib/domain/standings"
+import type { Measure } from "../../../../lib/measures/types"
+import { details } from "../../../../lib/questions/measure-details"
+import { measureWords, standingWords } from "../../measure-words"
+import type { ChosenMonth } from "../../months"
+import { measureHref, standingParam, type MeasureView } from "../search-params"
+import { shownStanding, type MeasureAnswers } from "./measure-answers"
+import styles from "./people-list.module.css"
+
+const order: readonly Standing[] = ["met", "not met", "unknown", "exception", "excluded"]
+
+/** Which of the measure's people are listed: a standing or a change, the parts of it, and what narrows it. */
+export function PeopleChoice(props: {
+  measure: Measure
+  answers: MeasureAnswers
+  chosen: ChosenMonth
+  view: MeasureView
+}) {
+  const { measure, answers, chosen, view } = props
+  const { counts } = answers.figure
+  const shown = shownStanding(measure, view)
+  const number: Partial<Record<Standing, number>> = { ...counts, "not met": counts.notMet }
+  const tabs = order.filter((standing) => standing === shown || (number[standing] ?? 0) > 0)
+  return (
+    <div>
+      <nav className={styles.tabs} aria-label="Standings">
+        {tabs.map((standing) => (
+          <Link
+            key={standing}
+            href={measureHref(measure.id, { month: view.month, standing: standingParam(standing) }, "people")}
+            prefetch={false}
+            scroll={false}
+            aria-current={standing === shown ? "true" : undefined}
+          >
+            {count(number[standing] ?? 0)} {standingWords(measure, standing)}
+          </Link>
+        ))}
+      </nav>
+      <Parts {...props} shown={shown} />
+      <Chosen measure={measure} answers={answers} chosen={chosen} view={view} />
+    </div>
+  )
+}
+
+/** What the listed standing is made of: what could be done next, or the reason shown first. */
+function Parts(props: {
+  measure: Measure
+  answers: MeasureAnswers
+  chosen: ChosenMonth
+  view: MeasureView
+  shown: Standing | null
+}) {
+  const { measure, answers, chosen, view, shown } = props
+  if (shown === null) return null
+  const standing = standingParam(shown)
+  const known = details.filter(
+    (detail) =>
+      detail.measureId === measure.id && detail.standing === shown && (chosen.isRunning || !detail.isAhead),
+  )
+  const parts = [
+    ...known.map((detail) => ({
+      words: detail.words,
+      people: answers.details.find((row) => row.detail === detail.id)?.people ?? 0,
+      href: measureHref(measure.id, { month: view.month, standing, detail: detail.id }, "people"),
+    })),
+    ...answers.reasons
+      .filter((reason) => reason.standing === shown)
+      .map(({ reason, people }) => ({
+        words: reason,
+        people,
+        href: measureHref(measure.id, { month: view.month, standing, reason }, "people"),
+      })),
+  ].filter((part) => part.people > 0)
+  if (parts.length === 0) return null
+  return (
+    <p className={styles.parts}>
+      Of these:{" "}
+      {parts.map((part, place) => (
+        <span key={part.words}>
+          {place === 0 ? "" : ", "}
+          <PeopleLink href={part.href} number={part.people}>
+            {count(part.people)} {part.words}
+          </PeopleLink>
+        </span>
+      ))}
+      .
+    </p>
+  )
+}
+
+/** What narrows the list, each a press away from letting go. */
+function Chosen(props: {
+  measure: Measure
+  answers: MeasureAnswers
+  chosen: ChosenMonth
+  view: MeasureView
+}) {
+  const { measure, view } = props
+  const without = (part: Partial<MeasureView>) =>
+    measureHref(measure.id, { ...view, page: null, ...part }, "people")
+  const chips = [
+    ...(view.change === null ? [] : [{ words: changeWords(props), href: without({ change: null }) }]),
+    ...(view.detail === null
+      ? []
+      : [{ words: detailWords(measure, view.detail), href: without({ detail: null }) }]),
+    ...(view.reason === null ? [] : [{ words: view.reason, href: without({ reason: null }) }]),
+    ...groupChips(props).map(({ kind, words }) => ({ words, href: without({ [kind]: null }) })),
+  ]
+  if (chips.length === 0) return null
+  return (
+    <ul className={styles.chosen} aria-label="Narrowed to">
+      {chips.map((chip) => (
+        <li key={chip.words}>
+          <Link href={chip.href} prefetch={false} scroll={false}>
+            {sentenceCase(chip.words)} <span aria-hidden="true">×</span>
+            <span className="visually-hidden">, let go</span>
+          </Link>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function groupChips({ answers, view }: { answers: MeasureAnswers; view: MeasureView }) {
+  return (["clinician", "site", "sex", "age"] as const).flatMap((kind) => {
+    const key = view[kind]
+    if (key === null) return []
+    const group = answers.groups.find((one) => one.kind === kind && (one.key ?? "") === key)
+    return [{ kind, words: kind === "age" ? `age ${key}` : (group?.name ?? `no ${kind} on record`) }]
+  })
+}
+
+function changeWords({
+  measure,
+  chosen,
+  view,
+}: {
+  measure: Measure
+  chosen: ChosenMonth
+  view: MeasureView
+}) {
+  const speech = measureWords(measure)
+  const since = chosen.earlierAsOf === null ? "" : ` since ${monthName(chosen.earlierAsOf)}`
+  switch (view.change) {
+    case "gained":
+      return speech.gained + since
+    case "lost":
+      return speech.lost + since
+    case "joined":
+      return `joined the count${since}`
+    case "left":
+      return `left the count${since}`
+    case null:
+      return ""
+  }
+}
+
+function detailWords(measure: Measure, id: string): string {
+  return details.find((detail) => detail.measureId === measure.id && detail.id === id)?.words ?? id
+}

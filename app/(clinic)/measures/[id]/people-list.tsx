@@ -1,0 +1,51 @@
+import { DownloadLink } from "../../../_ui/button"
+import { count, dayInFull } from "../../../_ui/format"
+import { hrefOf } from "../../../_ui/href"
+import { Pager } from "../../../_ui/pager"
+import type { Measure } from "../../../../lib/measures/types"
+import type { ChosenMonth } from "../../months"
+import { measureHref, type MeasureView } from "../search-params"
+import { pageSize, type MeasureAnswers } from "./measure-answers"
+import { PeopleChoice } from "./people-choice"
+import { PeopleTable } from "./people-table"
+import styles from "./people-list.module.css"
+
+/** The people behind one number of the measure: which number, the people with their values, the list as a file. */
+export function PeopleList(props: {
+  measure: Measure
+  answers: MeasureAnswers
+  chosen: ChosenMonth
+  view: MeasureView
+}) {
+  const { measure, answers, chosen, view } = props
+  const page = view.page ?? 1
+  const total = answers.people[0]?.total ?? 0
+  const { page: _page, ...list } = view
+  return (
+    <>
+      <PeopleChoice {...props} />
+      {answers.people.length === 0 ? (
+        <p className={styles.nobody}>
+          {page > 1 ? "The list is not that long." : `No one stands here on ${dayInFull(chosen.asOf)}.`}
+        </p>
+      ) : (
+        <>
+          <PeopleTable measure={measure} people={answers.people} view={view} isRunning={chosen.isRunning} />
+          <div className={styles.foot}>
+            <Pager
+              page={page}
+              size={pageSize}
+              total={total}
+              hrefOf={(other) =>
+                measureHref(measure.id, { ...view, page: other === 1 ? null : other }, "people")
+              }
+            />
+            <DownloadLink href={hrefOf(`/api/measures/${measure.id}/people`, list)}>
+              Download {count(total)} {total === 1 ? "row" : "rows"}
+            </DownloadLink>
+          </div>
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,63 @@
+import Link from "next/link"
+import type { Measure } from "../../../../lib/measures/types"
+import type { MeasurePerson } from "../../../../lib/questions/measure-people"
+import type { MeasureView } from "../search-params"
+import { shownStanding } from "./measure-answers"
+import { columnsOf } from "./people-columns"
+import table from "../../../_ui/table.module.css"
+
+/** The people with the values and dates that put them where they stand; the name opens the patient. */
+export function PeopleTable(props: {
+  measure: Measure
+  people: MeasurePerson[]
+  view: MeasureView
+  isRunning: boolean
+}) {
+  const { measure, people, view } = props
+  const columns = columnsOf(measure, { shown: shownStanding(measure, view), isRunning: props.isRunning })
+  return (
+    <table className={table.table} role="table">
+      <caption className="visually-hidden">People by name, with the values that put them here</caption>
+      <thead role="rowgroup">
+        <tr role="row">
+          <th scope="col" role="columnheader">
+            Name
+          </th>
+          {columns.map((column) => (
+            <th
+              key={column.head}
+              scope="col"
+              role="columnheader"
+              className={column.isNumber ? table.number : undefined}
+            >
+              {column.head}
+              {column.unit ? <small>{column.unit}</small> : null}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody role="rowgroup">
+        {people.map((person) => (
+          <tr key={person.public_id} role="row">
+            <th scope="row" role="rowheader" className={table.name}>
+              <Link href={`/patients/${person.public_id}`} prefetch={false}>
+                {[person.family_name, person.given_name].filter((name) => name !== null).join(", ") ||
+                  "Name not on record"}
+              </Link>
+            </th>
+            {columns.map((column) => (
+              <td
+                key={column.head}
+                role="cell"
+                data-label={column.label}
+                className={column.isNumber ? table.number : column.isLong ? table.wrap : undefined}
+              >
+                {column.cell(person) ?? <span className={table.absent}>{column.absent ?? "none"}</span>}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}

@@ -1,0 +1,40 @@
+import type { Metadata } from "next"
+import { dayOfYear, month } from "../../_ui/format"
+import { MonthList } from "../../_ui/month-list"
+import { AsidePart, Screen, ScreenTitle } from "../../_ui/screen"
+import { hrefOf } from "../../_ui/href"
+import { EmptyClinic } from "../empty-clinic"
+import { askMonth } from "../month-answers"
+import { chooseMonth, monthChoices } from "../months"
+import { parseMonthView } from "../search-params"
+import { currentSnapshot } from "../snapshot"
+import { MeasureList } from "./measure-list"
+
+export const metadata: Metadata = { title: "Measures" }
+
+export default async function MeasuresPage({ searchParams }: PageProps<"/measures">) {
+  const view = parseMonthView(await searchParams)
+  const snapshot = await currentSnapshot()
+  if (!snapshot) return <EmptyClinic />
+  const chosen = chooseMonth(snapshot, view.month)
+  const answers = await askMonth(snapshot, chosen)
+  if (!answers.hasPeople) return <EmptyClinic />
+  const choices = monthChoices(snapshot, (one) => hrefOf("/measures", { month: one }))
+  return (
+    <Screen
+      aside={
+        <>
+          <ScreenTitle title="Measures">
+            {month(chosen.month)},{" "}
+            {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
+          </ScreenTitle>
+          <AsidePart>
+            <MonthList choices={choices} chosen={chosen.month} />
+          </AsidePart>
+        </>
+      }
+    >
+      <MeasureList answers={answers} chosen={chosen} />
+    </Screen>
+  )
+}

@@ -1,0 +1,48 @@
+import { z } from "zod"
+import { hrefOf, single, type RawSearch } from "../../_ui/href"
+import type { Standing } from "../../../lib/domain/standings"
+import { changeKinds } from "../../../lib/questions/measure-people"
+import { MonthParam } from "../search-params"
+
+const standingParams = ["met", "not-met", "unknown", "exception", "excluded", "outside"] as const
+
+type StandingParam = (typeof standingParams)[number]
+
+const narrow = z.string().max(200).nullable().catch(null).default(null)
+
+/** One measure as an address tells it; null is the default and is left out. `clinician`, `site` and `sex` may be empty: not assigned. */
+const MeasureView = z.object({
+  month: MonthParam,
+  standing: z.enum(standingParams).nullable().catch(null).default(null),
+  change: z.enum(changeKinds).nullable().catch(null).default(null),
+  detail: narrow,
+  reason: narrow,
+  clinician: narrow,
+  site: narrow,
+  sex: narrow,
+  age: narrow,
+  series: narrow,
+  page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
+})
+
+export type MeasureView = z.infer<typeof MeasureView>
+
+export function parseMeasureView(raw: RawSearch): MeasureView {
+  return MeasureView.parse(single(raw))
+}
+
+/** The address of a measure's list of people; what is not said is the default. */
+export function measureHref(id: string, view: Partial<MeasureView>, anchor?: "people"): string {
+  const { month = null, standing = null, change = null, detail = null, reason = null } = view
+  const { clinician = null, site = null, sex = null, age = null, series = null, page = null } = view
+  const narrowed = { detail, reason, clinician, site, sex, age, series, page }
+  return `${hrefOf(`/measures/${id}`, { month, standing, change, ...narrowed })}${anchor ? `#${anchor}` : ""}`
+}
+
+export function standingParam(standing: Standing): StandingParam {
+  return standing === "not met" ? "not-met" : standing
+}
+
+export function standingOf(param: StandingParam): Standing {
+  return param === "not-met" ? "not met" : param
+}

@@ -1,0 +1,52 @@
+import { ask, snapshotMeta } from "../../../../../lib/engine/run"
+import { AppError } from "../../../../../lib/errors"
+import { dietRecordsCsv } from "../../../../../lib/export/diet-records-csv"
+import { standingPeopleCsv } from "../../../../../lib/export/standing-people-csv"
+import { dietSodium } from "../../../../../lib/measures/diet-sodium"
+import { findMeasure } from "../../../../../lib/measures/index"
+import { dietPeople } from "../../../../../lib/questions/diet-people"
+import { measurePeople } from "../../../../../lib/questions/measure-people"
+import { chooseMonth } from "../../../../(clinic)/months"
+import { parseMeasureView } from "../../../../(clinic)/measures/search-params"
+import { peopleParams, shownStanding } from "../../../../(clinic)/measures/[id]/measure-answers"
+import { answering } from "../../../../_http/answer"
+import { shownSeries } from "../../../../(clinic)/measures/[id]/diet-series"
+
+export const dynamic = "force-dynamic"
+
+const everyone = { limit: 1_000_000, offset: 0 }
+
+/** The list of people of a measure's screen as CSV: the same list, all of its pages. */
+export const GET = answering(
+  async (request: Request, { params }: RouteContext<"/api/measures/[id]/people">) => {
+    const { id } = await params
+    const measure = findMeasure(id)
+    const view = parseMeasureView(Object.fromEntries(new URL(request.url).searchParams))
+    const chosen = chooseMonth(await snapshotMeta(), view.month)
+    if (id === dietSodium.id) {
+      const series = shownSeries(view)
+      const records = await ask(dietPeople, { as_of: chosen.asOf, series, ...everyone })
+      return csvFile(
+        dietRecordsCsv({ on: chosen.asOf, measureId: id, series, records }),
+        `${id}-${chosen.asOf}`,
+      )
+    }
+    if (!measure) throw new AppError("not-found", "There is no such measure.")
+    const standing = shownStanding(measure, view) ?? view.change ?? ""
+    const people = await ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), ...everyone })
+    return csvFile(
+      standingPeopleCsv({ on: chosen.asOf, measureId: id, standing, people }),
+      `${id}-${chosen.asOf}`,
+    )
+  },
+)
+
+function csvFile(csv: string, name: string): Response {
+  return new Response(csv, {
+    headers: {
+      "content-type": "text/csv; charset=utf-8",
+      "content-disposition": `attachment; filename="${name}.csv"`,
+      "cache-control": "no-store",
+    },
+  })
+}
