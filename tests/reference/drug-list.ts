@@ -105,12 +105,24 @@ const combinationCodes: Record<string, string> = {
   "RX:1656339": "valsartan",
   "ATC:C09DX01": "valsartan amlodipine hydrochlorothiazide",
   "ATC:C09DB01": "valsartan amlodipine",
+  "ATC:C09DB02": "olmesartan amlodipine",
   "ATC:C09DA03": "valsartan hydrochlorothiazide",
   "ATC:C09DA01": "losartan hydrochlorothiazide",
+  "ATC:C09DA09": "azilsartan chlorthalidone",
   "ATC:C09BA03": "lisinopril hydrochlorothiazide",
   "ATC:C09BB03": "lisinopril amlodipine",
+  "ATC:C09BB13": "benazepril amlodipine",
   "ATC:C09DX02": "valsartan aliskiren",
+  "ATC:C07CB03": "atenolol chlorthalidone",
   "ATC:C10BX03": "amlodipine",
+}
+
+/** British names of combinations; from memory of the British National Formulary. */
+const combinationNames: Record<string, string> = {
+  "co-tenidone": "atenolol chlorthalidone",
+  "co-amilozide": "amiloride hydrochlorothiazide",
+  "co-amilofruse": "amiloride furosemide",
+  "co-zidocapt": "captopril hydrochlorothiazide",
 }
 
 export type Ingredient = { name: string; class: DrugClass; kind: string }
@@ -131,7 +143,11 @@ for (const group of groups) {
 
 /** The counted ingredients a drug text names. */
 export function ingredientsOfText(text: string): Ingredient[] {
-  const words = text.toLowerCase().split(/[^a-z]+/)
+  const plain = text.toLowerCase()
+  const combined = Object.entries(combinationNames).flatMap(([name, content]) =>
+    plain.includes(name) ? content : [],
+  )
+  const words = [plain, ...combined].flatMap((each) => each.split(/[^a-z]+/))
   return words.flatMap((word) => ingredientByName.get(word) ?? [])
 }
 

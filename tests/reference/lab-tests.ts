@@ -19,6 +19,7 @@ export const testByLoinc: Record<string, string> = {
   "77253-3": "uacr",
   "2890-2": "upcr",
   "34366-5": "upcr",
+  "2889-4": "urine_protein_24h",
   "2823-3": "potassium",
   "6298-4": "potassium",
   "1963-8": "bicarbonate",
