@@ -126,6 +126,7 @@ export const rawTables: readonly RawTable[] = [
     columns: {
       patient_id: "VARCHAR",
       collected_at: "TIMESTAMP",
+      collected_epoch: "BIGINT",
       is_date_only: "BOOLEAN",
       test: "VARCHAR",
       comparator: "VARCHAR",
@@ -139,6 +140,8 @@ export const rawTables: readonly RawTable[] = [
     },
     expressions: {
       collected_at: localTime("collected_at"),
+      // Seconds since 1970: local times repeat on the night the clocks go back, instants do not.
+      collected_epoch: "floor(extract(epoch from collected_at))::bigint",
       value: bounded("value"),
       number: bounded("number"),
       value_text: oneLine("value_text"),

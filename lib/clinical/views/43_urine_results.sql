@@ -4,6 +4,7 @@ with results as (
   select
     f.patient_id,
     f.collected_at,
+    f.collected_epoch,
     cast(f.collected_at as date) as day,
     f.test,
     cast(f.value as double) as value_mg_g,
@@ -24,6 +25,7 @@ with results as (
 select
   results.patient_id,
   results.collected_at,
+  results.collected_epoch,
   results.day,
   results.test,
   results.value_mg_g,

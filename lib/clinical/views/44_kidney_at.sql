@@ -11,7 +11,7 @@ urine_days as (
     u.*,
     row_number() over (
       partition by u.patient_id, u.day
-      order by case when u.test = 'uacr' then 0 else 1 end, u.collected_at desc, u.value_mg_g desc,
+      order by case when u.test = 'uacr' then 0 else 1 end, u.collected_epoch desc, u.value_mg_g desc,
         case u.comparator when '>' then 0 when '<' then 2 else 1 end, u.import_id, u.line
     ) as place
   from urine_results as u

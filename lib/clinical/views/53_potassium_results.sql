@@ -2,6 +2,7 @@
 select
   f.patient_id,
   f.collected_at,
+  f.collected_epoch,
   cast(f.collected_at as date) as day,
   cast(f.value as double) as potassium,
   f.comparator,

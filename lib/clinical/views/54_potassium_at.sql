@@ -4,7 +4,7 @@ with days as (
     p.*,
     row_number() over (
       partition by p.patient_id, p.day
-      order by p.collected_at desc, p.potassium desc,
+      order by p.collected_epoch desc, p.potassium desc,
         case p.comparator when '>' then 0 when '<' then 2 else 1 end, p.import_id, p.line
     ) as place
   from potassium_results as p
