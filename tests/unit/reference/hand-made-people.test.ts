@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest"
 import { filesOf, handMadeClinics, type HandMadeClinic } from "../../fixtures/clinic"
 import { sodiumClinic, sodiumMeans } from "../../fixtures/clinic-diet"
 import { differencesOf } from "../../fixtures/clinic-differences"
+import { measureIds } from "../../fixtures/clinic-person"
 import { openReference } from "../../reference/compute-reference"
 import { filesFromTexts } from "../../reference/csv"
 
@@ -59,13 +60,7 @@ describe("the hand-made people", () => {
       "acr-tested: unknown",
       "acr-tested: exception",
     ])
-    const measures = [
-      "bp-at-target",
-      "bp-under-140-90",
-      "pressure-measured",
-      "uncontrolled-on-several-classes",
-    ]
-    for (const measure of [...measures, "ras-blocker-in-albuminuria", "acr-tested"])
+    for (const measure of measureIds)
       for (const standing of all)
         if (!never.has(`${measure}: ${standing}`)) expect(seen).toContain(`${measure}: ${standing}`)
   })
