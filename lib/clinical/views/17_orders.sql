@@ -16,9 +16,9 @@ uncounted_codes as (
   join route_words as r on r.applies_to = 'atc' and starts_with(upper(trim(o.code)), r.word)
   where o.code_system = 'atc'
 ),
-reasons as (
+marked as (
   select
-    o.order_key,
+    o.*,
     case
       when coalesce(o.as_needed, t.is_as_needed) then 'as needed'
       when routes.is_uncounted then 'route'
@@ -31,10 +31,5 @@ reasons as (
   left join routes on routes.route = o.route
   left join uncounted_codes on uncounted_codes.code = o.code and o.code_system = 'atc'
 )
-select
-  o.*,
-  reasons.not_counted_reason is null as is_counted,
-  reasons.not_counted_reason,
-  reasons.is_route_unknown
-from orders_raw as o
-join reasons on reasons.order_key = o.order_key
+select marked.*, marked.not_counted_reason is null as is_counted
+from marked
