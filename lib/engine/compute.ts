@@ -11,7 +11,7 @@ import type { Param } from "./values"
 import { clinicalViews, dependentViews, type View } from "./views"
 
 /** Tables that only lead to others; they are not kept in the snapshot. */
-const kept = new Set(["patient_month", "diet_months", "as_of_windows"])
+const kept = new Set(["patient_values", "patient_month", "drug_sets", "diet_months", "as_of_windows"])
 
 /** The views from which the facts of merged records are folded; they read records only. */
 const identityViews = ["identities", "people", "fact_owners"]
@@ -82,7 +82,7 @@ export function paramsOf(list: readonly Measure[], settings: Settings): Record<s
 async function create(connection: DuckDBConnection, view: View, kind: "kept" | "temporary"): Promise<void> {
   try {
     await connection.run(
-      `create or replace ${kind === "kept" ? "table" : "temp table"} ${view.name} as ${view.sql}`,
+      `create or replace ${kind === "kept" ? "" : "temp"} ${view.kind} ${view.name} as ${view.sql}`,
     )
   } catch (cause) {
     throw new Error(`the view ${view.name} failed: ${cause instanceof Error ? cause.message : "unknown"}`, {

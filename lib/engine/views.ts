@@ -5,15 +5,25 @@ import type { DuckDBConnection } from "@duckdb/node-api"
 
 const clinicalDir = path.resolve(process.cwd(), "lib/clinical")
 
-/** One file of lib/clinical/views: a select that becomes the table named after its number. */
-export type View = { readonly name: string; readonly sql: string; readonly reads: ReadonlySet<string> }
+/** One file of lib/clinical/views: a select that becomes the table (`.view.sql`: the view) named after its number. */
+export type View = {
+  readonly name: string
+  readonly kind: "table" | "view"
+  readonly sql: string
+  readonly reads: ReadonlySet<string>
+}
 
 /** The clinical views in the order in which they build on each other. */
 export function clinicalViews(): View[] {
   const dir = path.join(clinicalDir, "views")
   return sqlFiles(dir).map((file) => {
     const sql = readFileSync(path.join(dir, file), "utf8")
-    return { name: file.replace(/^\d+_/, "").replace(/\.sql$/, ""), sql, reads: tablesRead(sql) }
+    return {
+      name: file.replace(/^\d+_/, "").replace(/(\.view)?\.sql$/, ""),
+      kind: file.endsWith(".view.sql") ? "view" : "table",
+      sql,
+      reads: tablesRead(sql),
+    }
   })
 }
 

@@ -1,4 +1,4 @@
--- One wide row per person and as-of date: every clinical value the measures and screens ask for.
+-- Every clinical value of every person on every as-of date, as stored; `patient_month` adds who the person is.
 with kidney as (
   select
     k.*,
@@ -8,15 +8,11 @@ with kidney as (
 )
 select
   d.patient_id,
-  people.public_id,
   d.as_of,
   d.month,
   d.is_running,
   d.in_panel,
   d.panel_reason,
-  people.given_name,
-  people.family_name,
-  people.birth_date,
   d.age_years,
   case
     when d.age_years < 18 then 'under 18'
@@ -26,11 +22,6 @@ select
     when d.age_years < 85 then '75 to 84'
     else '85 and over'
   end as age_band,
-  people.sex,
-  people.site,
-  people.clinician_id,
-  people.clinician_name,
-  people.language,
   pressure.systolic,
   pressure.diastolic,
   pressure.bp_source,
@@ -52,9 +43,8 @@ select
   pressure.counted_day,
   pressure.counted_lowest_systolic,
   pressure.counted_lowest_diastolic,
-  coalesce(drugs.classes, cast([] as varchar[])) as classes,
-  coalesce(drugs.class_count, 0) as class_count,
-  coalesce(drugs.kinds, cast([] as varchar[])) as kinds,
+  drugs.class_set,
+  drugs.kind_set,
   drugs.newest_class_on,
   coalesce(drugs.on_ras_blocker, false) as on_ras_blocker,
   case
@@ -118,7 +108,6 @@ select
 from patient_days as d
 cross join settings as s
 join as_of_windows as w on w.as_of = d.as_of
-join people on people.patient_id = d.patient_id
 left join pressure_at as pressure on pressure.patient_id = d.patient_id and pressure.as_of = d.as_of
 left join drugs_at as drugs on drugs.patient_id = d.patient_id and drugs.as_of = d.as_of
 left join ras_history_at as history on history.patient_id = d.patient_id and history.as_of = d.as_of
