@@ -39,6 +39,7 @@ export async function computeAll(
     onProgress?.(`Computing ${view.name.replaceAll("_", " ")}`)
     await create(connection, view, perDay.includes(view) && !kept.has(view.name) ? "temporary" : "kept")
   }
+  await assertOneRowEach(connection)
   await evaluateMeasures(connection, { measures, settings, kind: "kept" })
 }
 
@@ -67,6 +68,16 @@ async function evaluateMeasures(
     paramsOf(options.measures, options.settings),
   )
   await connection.run(`create or replace ${table} measure_months as ${countsSql(options.measures)}`)
+}
+
+/** A join that fans out would count people twice; no such snapshot may be shown. */
+async function assertOneRowEach(connection: DuckDBConnection): Promise<void> {
+  const reader = await connection.runAndReadAll(
+    `select cast(count(*) as integer) as n from (
+       select patient_id, as_of from patient_values group by patient_id, as_of having count(*) > 1)`,
+  )
+  const repeated = Number(reader.value(0, 0))
+  if (repeated > 0) throw new Error(`${repeated} patients and days have more than one row in patient_values`)
 }
 
 /** The named parameters of the measures' conditions, filled from the settings they name. */
