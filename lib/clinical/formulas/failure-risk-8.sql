@@ -6,7 +6,7 @@
 -- absent: null when a value is missing, age is under 18, eGFR or ACR is not above 0, or sex, region or years is anything else
 -- throws: nothing
 -- source: Tangri 2011, A predictive model for progression of chronic kidney disease to kidney failure, JAMA 305:1553-1559,
---   Table 3 (coefficients and centring), doi:10.1001/jama.2011.451; Tangri 2016, Multinational assessment of accuracy of
+--   eight-variable equation (coefficients and centring), doi:10.1001/jama.2011.451; Tangri 2016, Multinational assessment of accuracy of
 --   equations for predicting risk of kidney failure, JAMA 315:164-174 (baseline survival by region), doi:10.1001/jama.2015.18202
 -- example: failure_risk_8(60, 'male', 30, 300, 4.0, 3.9, 25, 9.4, 'other', 5) = 0.209093
 create or replace macro failure_risk_8(
