@@ -28,11 +28,17 @@ async function main(args: string[]): Promise<number> {
   }
   try {
     await program.parseAsync(args, { from: "user" })
+    if (isStopping()) await theStop()
     return 0
   } catch (error) {
-    if (isStopping()) await new Promise(() => {})
+    if (isStopping()) await theStop()
     return report(error)
   }
+}
+
+/** A stop under way ends the process by itself, in its own time. */
+function theStop(): Promise<never> {
+  return new Promise(() => {})
 }
 
 function report(error: unknown): number {

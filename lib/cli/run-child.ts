@@ -38,12 +38,12 @@ export function ended(child: ChildProcess): Promise<number> {
   })
 }
 
-/** Asks every child to end, and ends those that do not within five seconds. */
+/** Asks every child to end, and ends those that do not within three seconds. */
 export async function stopChildren(): Promise<void> {
   const children = [...running]
   const ends = children.map((child) => (child.exitCode === null ? ended(child) : Promise.resolve(0)))
   for (const child of children) child.kill("SIGTERM")
-  const force = setTimeout(() => children.forEach((child) => child.kill("SIGKILL")), 5000)
+  const force = setTimeout(() => children.forEach((child) => child.kill("SIGKILL")), 3000)
   await Promise.all(ends)
   clearTimeout(force)
 }

@@ -31,7 +31,7 @@ async function build(): Promise<void> {
   const log = createWriteStream(logFile)
   const child = spawn(process.execPath, [nextProgram(), "build"], {
     cwd: projectDir,
-    env: { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" },
+    env: { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1", FORCE_COLOR: "0" },
     detached: true,
     stdio: ["ignore", "pipe", "pipe"],
   })

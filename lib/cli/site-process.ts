@@ -1,5 +1,6 @@
 import { spawn, type ChildProcess } from "node:child_process"
 import { createWriteStream } from "node:fs"
+import { get } from "node:http"
 import path from "node:path"
 import { pathToFileURL } from "node:url"
 import { setTimeout as delay } from "node:timers/promises"
@@ -48,11 +49,20 @@ async function untilItAnswers(child: ChildProcess, port: number): Promise<void> 
   while (Date.now() < patience) {
     if (child.exitCode !== null || child.signalCode !== null)
       throw new AppError("start-failed", "The site did not start. Its messages stand above.")
-    const answer = await fetch(`http://127.0.0.1:${port}/`, { redirect: "manual" }).catch(() => null)
-    await answer?.body?.cancel()
-    if (answer) return
+    if (await answers(port)) return
     await delay(100)
   }
   child.kill("SIGKILL")
   throw new AppError("start-failed", "The site did not answer within a minute.")
+}
+
+/** Whatever it answers counts; the connection is not kept, or a stop would wait for it. */
+function answers(port: number): Promise<boolean> {
+  return new Promise((resolve) => {
+    const request = get({ host: "127.0.0.1", port, path: "/", agent: false, timeout: 30_000 }, (response) => {
+      response.resume().once("close", () => resolve(true))
+    })
+    request.once("error", () => resolve(false))
+    request.once("timeout", () => request.destroy(new Error("no answer in time")))
+  })
 }

@@ -7,7 +7,8 @@ import { AppError } from "../errors"
 import { isSnapshotStale, noteSnapshotProgram } from "../jobs/snapshot-freshness"
 import { openClient } from "../store/client"
 import { isStoreEmpty, markAsDemo } from "../store/clinic"
-import { openDatabase, type OpenDatabase } from "../store/database"
+import { openDatabase } from "../store/database"
+import { closeAllDatabases } from "../store/embedded"
 import { ensurePortIsFree } from "./port"
 import { print } from "./print"
 import { projectDir } from "./project"
@@ -33,10 +34,9 @@ async function start(mode: "start" | "dev"): Promise<void> {
   const { dataDir, port } = environment
   mkdirSync(dataDir, { recursive: true })
   const { release, isAfterCrash } = await holdSite(dataDir, port)
-  let database: OpenDatabase | undefined
   const stopAll = async () => {
     await stopChildren()
-    await database?.close()
+    await closeAllDatabases()
     release()
   }
   onStop(async () => {
@@ -48,7 +48,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
   try {
     await ensurePortIsFree(port, isAfterCrash ? 8000 : 0)
     say(`Filtrate with its data in ${dataDir}`)
-    database = await openDatabase({ environment, say })
+    const database = await openDatabase({ environment, say })
     await prepareClinic(environment, database.url)
     if (mode === "start") await ensureBuild(say)
     say("Starting the site")

@@ -28,11 +28,12 @@ const leaseName = "filtrate lease"
 type Options = { dataDir: string; say: (line: string) => void; extraSettings: Record<string, string> }
 type Joined = { url: string; port: number; lease: pg.Client }
 
-const openDatabases = new Set<OpenDatabase>()
+const openDatabases = new Set<Promise<OpenDatabase>>()
 
-/** For a command that is asked to stop in the middle: ends its use of every database it has open. */
+/** For a command that is asked to stop in the middle: ends its use of every database it has open or is opening. */
 export async function closeAllDatabases(): Promise<void> {
-  for (const database of [...openDatabases]) await database.close()
+  for (const opened of await Promise.allSettled(openDatabases))
+    if (opened.status === "fulfilled") await opened.value.close()
 }
 
 /**
@@ -47,7 +48,17 @@ export async function openEmbedded(options: {
   say?: (line: string) => void
   extraSettings?: Record<string, string>
 }): Promise<OpenDatabase> {
-  const complete = { say: () => {}, extraSettings: {}, ...options }
+  const opening = open({ say: () => {}, extraSettings: {}, ...options })
+  openDatabases.add(opening)
+  try {
+    return await opening
+  } catch (error) {
+    openDatabases.delete(opening)
+    throw error
+  }
+}
+
+async function open(complete: Options): Promise<OpenDatabase> {
   mkdirSync(complete.dataDir, { recursive: true })
   const home = await findPostgresHome(complete.dataDir, complete.say)
   const lock = path.join(complete.dataDir, "postgres.lock")
@@ -68,18 +79,15 @@ export async function openEmbedded(options: {
   }
   keep()
 
-  const database: OpenDatabase = {
+  return {
     url: joined.url,
     pidFile: path.join(home.dataDir, "postmaster.pid"),
     close: async () => {
       if (!isOpen) return
       isOpen = false
-      openDatabases.delete(database)
       await withLockFile(lock, () => leave(home, joined.lease))
     },
   }
-  openDatabases.add(database)
-  return database
 }
 
 async function joinOrStart(home: PostgresHome, options: Options, port: number | undefined): Promise<Joined> {

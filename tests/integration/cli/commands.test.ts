@@ -1,0 +1,123 @@
+import { existsSync } from "node:fs"
+import path from "node:path"
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest"
+import { openEmbedded } from "../../../lib/store/embedded"
+import { filtrate, startFiltrate } from "../../helpers/filtrate"
+import { createDatabase } from "../../helpers/open-store"
+import { databaseProcess } from "../../helpers/processes"
+import { temporaryFolder } from "../../helpers/temporary-folder"
+import { waitUntil } from "../../helpers/wait-until"
+
+let temporary: ReturnType<typeof temporaryFolder>
+let dataDir: string
+let env: Record<string, string>
+
+beforeAll(() => {
+  temporary = temporaryFolder()
+  dataDir = path.join(temporary.folder, "data")
+  env = { FILTRATE_DATA: dataDir, FILTRATE_TIME_ZONE: "UTC" }
+})
+
+afterEach(() => {
+  expect(databaseProcess(dataDir)).toBeNull()
+})
+
+afterAll(() => temporary.remove())
+
+describe("the filtrate command", () => {
+  test.each(["start", "import", "refresh", "measures", "patients", "export"])(
+    "%s explains itself with --help",
+    async (command) => {
+      const finished = await filtrate([command, "--help"], env)
+
+      expect(finished.exitCode).toBe(0)
+      expect(finished.stdout).toContain(`Usage: filtrate ${command}`)
+      expect(finished.stderr).toBe("")
+    },
+  )
+
+  test("lists its commands with --help", async () => {
+    const finished = await filtrate(["--help"], env)
+
+    expect(finished.exitCode).toBe(0)
+    for (const command of ["start", "import", "refresh", "measures", "patients", "export"])
+      expect(finished.stdout).toContain(`  ${command}`)
+  })
+
+  test.each([["nonsense"], ["measures", "--nonsense"], ["export"], []])(
+    "fails on what it does not know: %s %s",
+    async (...args) => {
+      const finished = await filtrate(args, env)
+
+      expect(finished.exitCode).not.toBe(0)
+      expect(finished.stdout).toBe("")
+      expect(finished.stderr).not.toBe("")
+    },
+  )
+
+  test("says in one sentence what is missing, without a stack", async () => {
+    const finished = await filtrate(["measures"], { FILTRATE_DATA: path.join(temporary.folder, "none") })
+
+    expect(finished.exitCode).toBe(1)
+    expect(finished.stderr).toContain("no snapshot")
+    expect(finished.stderr).not.toMatch(/^\s+at /m)
+  })
+
+  test("names a variable that it cannot use", async () => {
+    const finished = await filtrate(["measures"], { ...env, FILTRATE_TIME_ZONE: "Mars/Olympus" })
+
+    expect(finished.exitCode).toBe(2)
+    expect(finished.stderr).toContain("FILTRATE_TIME_ZONE")
+  })
+
+  test("starts the database for the time it needs, and says its progress on stderr only", async () => {
+    const finished = await filtrate(["refresh"], env)
+
+    expect(finished.exitCode).toBe(0)
+    expect(finished.stdout).toBe("")
+    expect(finished.stderr).toContain("Starting the database")
+    expect(existsSync(path.join(dataDir, "snapshots", "current.json"))).toBe(true)
+  })
+
+  test("uses the database that runs, and leaves it running", async () => {
+    const database = await openEmbedded({ dataDir })
+    const pid = databaseProcess(dataDir)
+
+    const finished = await filtrate(["refresh"], env)
+
+    expect(finished.exitCode).toBe(0)
+    expect(finished.stderr).not.toContain("Starting the database")
+    expect(databaseProcess(dataDir)).toBe(pid)
+    await database.close()
+  })
+
+  test("stops the database it started when it is interrupted", async () => {
+    const started = startFiltrate(["refresh"], env)
+    await waitUntil("the refresh to be at work", () => started.said().includes("Loaded"))
+
+    if (started.child.pid) process.kill(-started.child.pid, "SIGINT")
+
+    expect((await started.finished).exitCode).toBe(130)
+  })
+
+  test("puts up with a reader that goes away", async () => {
+    const started = startFiltrate(["measures", "--json"], env)
+    started.child.stdout?.destroy()
+
+    const finished = await started.finished
+
+    expect(finished.exitCode).toBe(0)
+    expect(finished.stderr).toBe("")
+  })
+
+  test("works on the Postgres of DATABASE_URL", async () => {
+    const own = await createDatabase()
+    const elsewhere = path.join(temporary.folder, "elsewhere")
+
+    const finished = await filtrate(["refresh"], { FILTRATE_DATA: elsewhere, DATABASE_URL: own.url })
+
+    expect(finished.exitCode).toBe(0)
+    expect(existsSync(path.join(elsewhere, "postgres"))).toBe(false)
+    await own.drop()
+  })
+})
