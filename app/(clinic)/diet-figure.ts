@@ -72,7 +72,7 @@ export function pairedWords(paired: PairedChange): string {
 export function pairedTitle(paired: PairedChange): string {
   if (!paired.interval || (paired.interval.low <= 0 && paired.interval.high >= 0))
     return "No clear change in the same people"
-  return paired.changeMg < 0 ? "Less in the same people" : "More in the same people"
+  return paired.changeMg < 0 ? "Falling in the same people" : "Rising in the same people"
 }
 
 function plain(mg: number): string {

@@ -1,4 +1,4 @@
-import { count, monthName, pointsSize } from "../_ui/format"
+import { count, monthName, numbered, pointsSize } from "../_ui/format"
 import { PeopleLink } from "../_ui/people-link"
 import { fewestForRate, rateLabel, type MeasureFigure } from "./measure-figure"
 import { measureWords } from "./measure-words"
@@ -48,7 +48,7 @@ export function MeasureChangeWords(props: {
             <span key={move.kind}>
               {place === 0 ? "" : ", "}
               <PeopleLink href={open(move.kind)} number={move.number}>
-                {count(move.number)} {move.words}
+                {numbered(move.number, move.words)}
               </PeopleLink>
               {move.note}
             </span>

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react"
-import { count, percent, percentInterval } from "../_ui/format"
+import { numbered, percent, percentInterval } from "../_ui/format"
 import { HistoryChart } from "../_ui/history-chart"
 import { PeopleLink } from "../_ui/people-link"
 import { Sentence, sentenceText } from "../_ui/sentence"
@@ -103,10 +103,17 @@ export function RateLine({ figure, month }: { figure: MeasureFigure; month: stri
       {isUp && counts.unknown > 0 && rate.ofMeasured !== null && rate.measured >= fewestForRate ? (
         <span>{percent(rate.ofMeasured)} of the measured</span>
       ) : null}
+      {counts.exception > 0 ? (
+        <span>
+          <PeopleLink href={standingHref(figure, month, "exception")} number={counts.exception}>
+            {numbered(counts.exception, `more with a ${speech.exception}`)}
+          </PeopleLink>
+        </span>
+      ) : null}
       {counts.unknown > 0 ? (
         <span>
           <PeopleLink href={standingHref(figure, month, "unknown")} number={counts.unknown}>
-            {count(counts.unknown)} {speech.unknown}
+            {numbered(counts.unknown, speech.unknown)}
           </PeopleLink>
         </span>
       ) : null}

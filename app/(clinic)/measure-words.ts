@@ -51,14 +51,14 @@ const words: Record<string, Partial<MeasureWords>> = {
     rateOf: "of the {total} measured on three or more",
     met: "above target",
     notMet: "at target",
-    unknown: "not measured since",
+    unknown: "not yet measured",
     gained: "newly above target",
     lost: "no longer above it",
   },
   "ras-blocker-in-albuminuria": {
     headline:
-      "{notMet} {notMet:person has:people have} protein in the urine and {notMet:takes:take} neither an ACE inhibitor nor an ARB.",
-    rateOf: "of the {total} with confirmed albuminuria take one",
+      "{notMet} {notMet:person has:people have} protein in the urine and {notMet:takes:take} neither an ACE inhibitor nor an ARB, with no reason on record.",
+    rateOf: "of the {total} counted take one",
     met: "on one",
     notMet: "on neither",
     gained: "newly on one",

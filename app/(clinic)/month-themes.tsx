@@ -1,4 +1,4 @@
-import { count } from "../_ui/format"
+import { count, numbered } from "../_ui/format"
 import { PeopleLink } from "../_ui/people-link"
 import { Theme } from "../_ui/screen"
 import { details } from "../../lib/questions/measure-details"
@@ -82,7 +82,7 @@ function DetailWords(props: { figure: MeasureFigure; chosen: ChosenMonth; answer
               "people",
             )}
           >
-            {count(people)} {detail.words}
+            {numbered(people, detail.words)}
           </PeopleLink>
         </span>
       ))}

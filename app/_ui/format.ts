@@ -23,9 +23,14 @@ export function count(number: number): string {
   return number.toLocaleString("en-US", { maximumFractionDigits: 0 })
 }
 
+/** A number before words, never parted from them by a line's end: "1,204 at target". */
+export function numbered(number: number, words: string): string {
+  return `${count(number)}${space}${words}`
+}
+
 /** "1 person", "2 people". */
 export function counted(number: number, one: string, several: string): string {
-  return `${count(number)} ${number === 1 ? one : several}`
+  return numbered(number, number === 1 ? one : several)
 }
 
 /** 0.614 as "61%"; a share that rounds to all or none without being so is "over 99%" or "under 1%". */
@@ -141,8 +146,9 @@ export function listed(words: readonly string[]): string {
   return `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`
 }
 
-/** The first letter raised, the rest as it is. */
+/** The first letter raised, the rest as it is; a word such as eGFR keeps its form. */
 export function sentenceCase(words: string): string {
+  if (/^[a-z][A-Z]/.test(words)) return words
   return words.charAt(0).toUpperCase() + words.slice(1)
 }
 

@@ -17,29 +17,31 @@ export function GroupDots(props: { title: string; rows: GroupRow[]; clinic: Rate
   const { clinic, scale } = props
   const at = (ratio: number) => `${placeOn(scale, ratio) * 100}%`
   return (
-    <table className={styles.groups}>
+    <table className={styles.groups} role="table">
       <caption>{props.title}</caption>
-      <thead>
-        <tr>
-          <th scope="col" className="visually-hidden">
+      <thead role="rowgroup">
+        <tr role="row">
+          <th scope="col" role="columnheader" className="visually-hidden">
             {props.title}
           </th>
           <td aria-hidden="true" className={styles.ends}>
             <span>{percent(scale.low)}</span>
             <span>{percent(scale.high)}</span>
           </td>
-          <th scope="col" className="visually-hidden">
+          <th scope="col" role="columnheader" className="visually-hidden">
             Rate and interval
           </th>
-          <th scope="col" className="visually-hidden">
+          <th scope="col" role="columnheader" className="visually-hidden">
             People
           </th>
         </tr>
       </thead>
-      <tbody>
+      <tbody role="rowgroup">
         {props.rows.map((row) => (
-          <tr key={row.name}>
-            <th scope="row">{row.name}</th>
+          <tr key={row.name} role="row">
+            <th scope="row" role="rowheader">
+              {row.name}
+            </th>
             <td aria-hidden="true" className={styles.track}>
               <div>
                 {clinic.rate === null ? null : (
@@ -48,8 +50,10 @@ export function GroupDots(props: { title: string; rows: GroupRow[]; clinic: Rate
                 <Dot rate={row.rate} at={at} />
               </div>
             </td>
-            <td className={styles.rate}>{rateWords(row.rate)}</td>
-            <td className={styles.counts}>
+            <td role="cell" className={styles.rate}>
+              {rateWords(row.rate)}
+            </td>
+            <td role="cell" className={styles.counts}>
               <PeopleLink href={row.href} number={row.rate.met}>
                 {count(row.rate.met)}
               </PeopleLink>{" "}

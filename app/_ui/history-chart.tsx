@@ -19,7 +19,7 @@ export function HistoryChart(props: {
   least: number
   floor?: number
   ceiling?: number
-  size?: "row" | "short" | "tall" | "full"
+  size?: ChartSize
   tick?: (value: number) => string
   finding: string
   figures?: FiguresTable
@@ -37,11 +37,11 @@ export function HistoryChart(props: {
   const top = (value: number) => `${(1 - placeOn(scale, value)) * 100}%`
   const chosen = points[props.chosen]
   const isLast = props.chosen === points.length - 1
-  const taken = [chosen?.value ?? null, ...limits.map((limit) => limit.value)].filter(
-    (value) => value !== null,
-  )
+  const endValue = isLast ? (chosen?.value ?? null) : null
+  const limitLabels = clearLimits(scale, limits, { endValue, size })
+  const taken = [endValue, ...limitLabels.map((limit) => limit.value)].filter((value) => value !== null)
   const isBaselineFree =
-    props.baseline !== null && isClear(scale, props.baseline.value, isLast ? taken : taken.slice(1), size)
+    props.baseline !== null && isClear(scale, props.baseline.value, { others: taken, size })
 
   return (
     <figure className={`${styles.chart} ${styles[size]}`}>
@@ -60,7 +60,7 @@ export function HistoryChart(props: {
               </span>
             ))
           : null}
-        {limits.map((limit) => (
+        {limitLabels.map((limit) => (
           <span key={limit.value} className={styles.limitLabel} style={{ top: top(limit.value) }}>
             {limit.label}
           </span>
@@ -149,10 +149,29 @@ function runs(
   return found
 }
 
-const heightPx = { row: 68, short: 44, tall: 124, full: 190 } as const
+const heightPx = { row: 68, short: 44, tall: 136, full: 190 } as const
+
+type ChartSize = keyof typeof heightPx
+
+const labelHeightPx = 12
+
+/** The limits whose labels stand clear of the end label and of each other; the others keep their line alone. */
+function clearLimits(
+  scale: Scale,
+  limits: HistoryLimit[],
+  beside: { endValue: number | null; size: ChartSize },
+): HistoryLimit[] {
+  const clear: HistoryLimit[] = []
+  for (const limit of limits) {
+    const others = [beside.endValue, ...clear.map((other) => other.value)].filter((value) => value !== null)
+    if (isClear(scale, limit.value, { others, size: beside.size })) clear.push(limit)
+  }
+  return clear
+}
 
 /** Whether a label in the right margin would stand clear of the others. */
-function isClear(scale: Scale, value: number, others: number[], size: keyof typeof heightPx): boolean {
-  const apart = (other: number) => Math.abs(placeOn(scale, value) - placeOn(scale, other)) * heightPx[size]
-  return others.every((other) => apart(other) >= 15)
+function isClear(scale: Scale, value: number, beside: { others: number[]; size: ChartSize }): boolean {
+  const apart = (other: number) =>
+    Math.abs(placeOn(scale, value) - placeOn(scale, other)) * heightPx[beside.size]
+  return beside.others.every((other) => apart(other) >= labelHeightPx)
 }

@@ -1,12 +1,16 @@
 import type { ReactNode } from "react"
 import styles from "./screen.module.css"
 
-/** A screen: the narrow column that says where and when we are, and the matter beside it (above it on a phone). */
-export function Screen({ aside, children }: { aside: ReactNode; children: ReactNode }) {
+/**
+ * A screen: the narrow column that says where and when we are, and the matter beside it (below it on a phone).
+ * `after` belongs to the narrow column too, but on a phone stands under the matter.
+ */
+export function Screen(props: { aside: ReactNode; after?: ReactNode; children: ReactNode }) {
   return (
     <div className={styles.screen}>
-      <div className={styles.aside}>{aside}</div>
-      <div className={styles.matter}>{children}</div>
+      <div className={styles.aside}>{props.aside}</div>
+      <div className={styles.matter}>{props.children}</div>
+      {props.after ? <div className={styles.after}>{props.after}</div> : null}
     </div>
   )
 }

@@ -1,4 +1,4 @@
-import { count } from "./format"
+import { numbered } from "./format"
 import { PeopleLink } from "./people-link"
 import styles from "./standing-strip.module.css"
 
@@ -31,7 +31,7 @@ export function StandingStrip({ parts }: { parts: StripPart[] }) {
 }
 
 function StripCount({ part }: { part: StripPart }) {
-  const words = `${count(part.number)} ${part.words}`
+  const words = numbered(part.number, part.words)
   if (part.href === null) return <span>{words}</span>
   return (
     <PeopleLink href={part.href} number={part.number}>

@@ -32,7 +32,7 @@ export const details: readonly Detail[] = [
     id: "severe",
     measureId: "bp-at-target",
     standing: "not met",
-    words: "at 180 or 120 and above",
+    words: "severe",
     sql: "p.category = 'severe'",
     isAhead: false,
   },
@@ -74,26 +74,35 @@ export const DetailCount = z.object({
 
 export type DetailCount = z.infer<typeof DetailCount>
 
-const countOfEach = details.flatMap((detail) => {
-  const measure = measures.find((one) => one.id === detail.measureId)
-  if (!measure) return []
-  return [
-    `select
-  '${detail.measureId}' as measure_id,
-  '${detail.id}' as detail,
-  cast(count(*) filter (where s.${measure.column} = '${detail.standing}' and (${detail.sql})) as integer) as people
-from standing_people as s
-join patient_month as p on p.patient_id = s.patient_id and p.as_of = s.as_of`,
-  ]
-})
+const namesOfAll = details.map((detail) => `('${detail.measureId}', '${detail.id}')`).join(", ")
+
+const holdsOfAll = details
+  .flatMap((detail) => {
+    const measure = measures.find((one) => one.id === detail.measureId)
+    if (!measure) return []
+    return [
+      `when '${detail.measureId}/${detail.id}' then s.${measure.column} = '${detail.standing}' and (${detail.sql})`,
+    ]
+  })
+  .join("\n    ")
 
 /** How many people each detail names on a day. */
 export const detailCounts = {
   sql: `
-with standing_people as (
-  select * from patient_standings as s where s.as_of = cast($as_of as date)
+with named as (
+  select * from (values ${namesOfAll}) as names(measure_id, detail)
 )
-${countOfEach.join("\nunion all\n")}
-order by measure_id, detail`,
+select
+  named.measure_id,
+  named.detail,
+  cast(count(*) filter (where case named.measure_id || '/' || named.detail
+    ${holdsOfAll}
+  end) as integer) as people
+from patient_month as p
+join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of
+cross join named
+where p.as_of = cast($as_of as date) and s.as_of = cast($as_of as date)
+group by named.measure_id, named.detail
+order by named.measure_id, named.detail`,
   Row: DetailCount,
 } as const

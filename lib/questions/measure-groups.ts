@@ -33,7 +33,7 @@ with people as (
   select p.clinician_id, p.clinician_name, p.site, p.sex, p.age_band, s.${measure.column} as standing
   from patient_standings as s
   join patient_month as p on p.patient_id = s.patient_id and p.as_of = s.as_of
-  where s.as_of = cast($as_of as date) and s.${measure.column} <> 'outside'
+  where s.as_of = cast($as_of as date) and p.as_of = cast($as_of as date) and s.${measure.column} <> 'outside'
 )
 select 'clinician' as kind, clinician_id as key, max(clinician_name) as name,${counts}
 from people

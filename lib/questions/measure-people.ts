@@ -43,6 +43,7 @@ export const MeasurePerson = z.object({
   acr_comparator: z.string().nullable(),
   acr_on: z.string().nullable(),
   a: z.string().nullable(),
+  urine_on: z.string().nullable(),
   urine_last_on: z.string().nullable(),
   potassium: z.number().nullable(),
   potassium_comparator: z.string().nullable(),
@@ -105,7 +106,7 @@ select
   p.counted_day, p.counted_lowest_systolic, p.counted_lowest_diastolic,
   p.classes, p.newest_class_on,
   p.ras_history, p.ras_stopped_drug, p.ras_stopped_on, p.ras_stop_reason,
-  p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on, p.a, p.urine_last_on,
+  p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on, p.a, p.urine_on, p.urine_last_on,
   p.potassium, p.potassium_comparator, p.potassium_on, p.sodium_mg,
   p.next_visit_on
 from named

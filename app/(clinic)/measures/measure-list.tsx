@@ -3,7 +3,7 @@ import { milligramInterval, milligrams, monthName, percentInterval } from "../..
 import { Theme } from "../../_ui/screen"
 import { sentenceText } from "../../_ui/sentence"
 import { dietSodium } from "../../../lib/measures/diet-sodium"
-import { dietFigure, pairedTitle, pairedWords } from "../diet-figure"
+import { dietFigure, pairedWords } from "../diet-figure"
 import { changeTitle } from "../measure-change"
 import { rateLabel, type MeasureFigure } from "../measure-figure"
 import { measureWords } from "../measure-words"
@@ -92,7 +92,7 @@ function dietLine(answers: MonthAnswers, chosen: ChosenMonth): Line {
   return {
     id: dietSodium.id,
     name: dietSodium.name,
-    says: paired ? `${pairedTitle(paired)}: ${pairedWords(paired)}.` : dietSodium.question,
+    says: paired ? `In the same people ${pairedWords(paired)}.` : dietSodium.question,
     figure: now.meanMg === null ? "no record" : milligrams(now.meanMg),
     interval: now.interval ? milligramInterval(now.interval) : null,
     change: "",

@@ -7,7 +7,7 @@ import { monthChoices, type ChosenMonth } from "../../months"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
 
-/** What the mean is, in words: its month, whose records it takes, its lines and where they come from. */
+/** Which month this is, and the other months. */
 export function DietAside({ snapshot, chosen }: { snapshot: SnapshotMeta; chosen: ChosenMonth }) {
   const choices = monthChoices(snapshot, (one) => measureHref(dietSodium.id, { month: one }))
   return (
@@ -17,26 +17,32 @@ export function DietAside({ snapshot, chosen }: { snapshot: SnapshotMeta; chosen
         {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
       </ScreenTitle>
       <AsidePart>
-        <dl className={styles.conditions}>
-          <dt>Counts</dt>
-          <dd>Everyone in the panel with a record of the month; each weighs one</dd>
-          <dt>Ways of asking</dt>
-          <dd>{sentenceCase(listed(dietSodium.series))}; never mixed in one mean</dd>
-          <dt>Change in the same people</dt>
-          <dd>Their mean this month less their mean in the months 15 to 3 before, of one series</dd>
-          <dt>Not counted</dt>
-          <dd>Estimates from a spot urine; they stand on the patient&rsquo;s page only</dd>
-          <dt>Interval</dt>
-          <dd>95% by Student&rsquo;s t; of one person none</dd>
-          {dietSodium.limits.map((limit) => (
-            <Limit key={limit.mg} mg={limit.mg} source={limit.source} />
-          ))}
-        </dl>
-      </AsidePart>
-      <AsidePart>
         <MonthList choices={choices} chosen={chosen.month} />
       </AsidePart>
     </>
+  )
+}
+
+/** How the mean is taken, and where the lines come from. */
+export function DietConditions() {
+  return (
+    <AsidePart>
+      <dl className={styles.conditions}>
+        <dt>Counts</dt>
+        <dd>Everyone in the panel with a record of the month; each weighs one</dd>
+        <dt>Ways of asking</dt>
+        <dd>{sentenceCase(listed(dietSodium.series))}; never mixed in one mean</dd>
+        <dt>Change in the same people</dt>
+        <dd>Their mean this month less their mean in the months 15 to 3 before, of one series</dd>
+        <dt>Not counted</dt>
+        <dd>Estimates from a spot urine; they stand on the patient&rsquo;s page only</dd>
+        <dt>Interval</dt>
+        <dd>95% by Student&rsquo;s t; of one person none</dd>
+        {dietSodium.limits.map((limit) => (
+          <Limit key={limit.mg} mg={limit.mg} source={limit.source} />
+        ))}
+      </dl>
+    </AsidePart>
   )
 }
 

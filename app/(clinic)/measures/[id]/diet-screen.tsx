@@ -3,15 +3,17 @@ import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
 import { dietMonths } from "../../../../lib/questions/diet-months"
 import { dietPeople } from "../../../../lib/questions/diet-people"
 import { dietFigure } from "../../diet-figure"
-import { DietRow } from "../../diet-row"
+import { DietChart } from "../../diet-chart"
+import { DietChange, DietWords } from "../../diet-words"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
-import { DietAside } from "./diet-aside"
+import { DietAside, DietConditions } from "./diet-aside"
 import { DietRecords } from "./diet-records"
 import { shownSeries } from "./diet-series"
 import { DietShares } from "./diet-shares"
 import { DietSeriesCharts } from "./diet-series-charts"
 import { pageSize } from "./measure-answers"
+import styles from "./measure-history.module.css"
 
 /** Diet sodium: a mean, not standings. Each series by itself, the shares of the series, and the records behind the month. */
 export async function DietScreen(props: { snapshot: SnapshotMeta; chosen: ChosenMonth; view: MeasureView }) {
@@ -24,11 +26,17 @@ export async function DietScreen(props: { snapshot: SnapshotMeta; chosen: Chosen
   ])
   const figure = dietFigure(rows, snapshot.asOfs, chosen.asOf)
   return (
-    <Screen aside={<DietAside snapshot={snapshot} chosen={chosen} />}>
-      <Theme id="headline" title="Counted days">
-        <DietRow figure={figure} month={chosen.param} />
-      </Theme>
-      <Theme id="series" title="Each way of asking by itself" note={<DietShares figure={figure} />}>
+    <Screen aside={<DietAside snapshot={snapshot} chosen={chosen} />} after={<DietConditions />}>
+      <section className={styles.history} aria-label="History">
+        <div className={styles.says}>
+          <DietWords figure={figure} month={chosen.param} level={2} />
+        </div>
+        <DietChart series={figure.headline} chosen={figure.chosen} size="full" />
+        <div className={styles.change}>
+          <DietChange figure={figure} />
+        </div>
+      </section>
+      <Theme id="series" title="The other ways of asking" note={<DietShares figure={figure} />}>
         <DietSeriesCharts figure={figure} />
       </Theme>
       <Theme id="people" title="Records of the month">

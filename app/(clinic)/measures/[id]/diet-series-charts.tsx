@@ -1,24 +1,17 @@
 import { count, counted, milligramInterval, milligrams, sentenceCase } from "../../../_ui/format"
-import { HistoryChart } from "../../../_ui/history-chart"
-import { dietSodium } from "../../../../lib/measures/diet-sodium"
-import {
-  dietFinding,
-  dietPoints,
-  pairedTitle,
-  pairedWords,
-  type DietFigure,
-  type DietSeries,
-} from "../../diet-figure"
-import { dietTable } from "../../measure-table"
+import { DietChart } from "../../diet-chart"
+import { pairedWords, type DietFigure, type DietSeries } from "../../diet-figure"
 import styles from "./diet-series-charts.module.css"
 
-/** The series side by side, never on one line: each with its own people. */
+/** The series beside the headline one, never on its line: each with its own people. */
 export function DietSeriesCharts({ figure }: { figure: DietFigure }) {
   return (
     <div className={styles.series}>
-      {figure.series.map((series) => (
-        <OneSeries key={series.name} series={series} chosen={figure.chosen} />
-      ))}
+      {figure.series
+        .filter((series) => series !== figure.headline)
+        .map((series) => (
+          <OneSeries key={series.name} series={series} chosen={figure.chosen} />
+        ))}
     </div>
   )
 }
@@ -32,28 +25,9 @@ function OneSeries({ series, chosen }: { series: DietSeries; chosen: number }) {
         {now.meanMg === null
           ? "No record this month."
           : `${milligrams(now.meanMg)}${now.interval ? ` (${milligramInterval(now.interval)})` : ""}, ${counted(now.n, "person", "people")}.`}{" "}
-        {paired
-          ? `${pairedTitle(paired)}: ${counted(paired.n, "person", "people")}, ${pairedWords(paired)}.`
-          : null}
+        {paired ? `In the same people (${count(paired.n)}) ${pairedWords(paired)}.` : null}
       </p>
-      {series.points.every((point) => point.meanMg === null) ? null : (
-        <HistoryChart
-          points={dietPoints(series)}
-          chosen={chosen}
-          chosenLabel={now.meanMg === null ? "" : milligrams(now.meanMg)}
-          baseline={
-            series.baselineMg === null
-              ? null
-              : { value: series.baselineMg, label: milligrams(series.baselineMg) }
-          }
-          limits={dietSodium.limits.map((limit) => ({ value: limit.mg, label: count(limit.mg) }))}
-          least={400}
-          floor={0}
-          size="tall"
-          finding={dietFinding(series)}
-          figures={dietTable(series)}
-        />
-      )}
+      <DietChart series={series} chosen={chosen} size="tall" />
     </article>
   )
 }

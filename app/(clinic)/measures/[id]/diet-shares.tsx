@@ -1,4 +1,4 @@
-import { count, listed, monthName, percent } from "../../../_ui/format"
+import { count, listed, monthName, percent, sentenceCase } from "../../../_ui/format"
 import type { DietFigure } from "../../diet-figure"
 
 const yearBack = 12
@@ -15,7 +15,7 @@ export function DietShares({ figure }: { figure: DietFigure }) {
   const shift = shiftWords(figure)
   return (
     <>
-      {listed(shares)}. {shift}
+      {sentenceCase(listed(shares))}. {shift}
     </>
   )
 }

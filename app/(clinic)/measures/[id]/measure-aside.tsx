@@ -7,7 +7,7 @@ import { monthChoices, type ChosenMonth } from "../../months"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
 
-/** What the measure is, in words: its month, whom it counts and how, where it comes from. */
+/** Which measure and month this is, the parts of the page, and the other months. */
 export function MeasureAside(props: { measure: Measure; snapshot: SnapshotMeta; chosen: ChosenMonth }) {
   const { measure, snapshot, chosen } = props
   return (
@@ -21,27 +21,8 @@ export function MeasureAside(props: { measure: Measure; snapshot: SnapshotMeta; 
           <a href="#people">People</a>
           <a href="#groups">Groups</a>
           <a href="#months">Every month</a>
+          <a href="#conditions">How it counts</a>
         </nav>
-      </AsidePart>
-      <AsidePart>
-        <dl className={styles.conditions}>
-          <Conditions title="Counts" words={[listed(wordsOf(measure.population))]} />
-          <Conditions title="Leaves out" words={wordsOf(measure.excluded)} />
-          <Conditions title="Not measured when" words={wordsOf(measure.unknown)} />
-          <Conditions
-            title={measure.direction === "up" ? "Met when" : "Present when"}
-            words={[measure.met.words]}
-          />
-          <Conditions title="Documented reasons" words={wordsOf(measure.exception)} />
-          <dt>Rate</dt>
-          <dd>
-            {measure.direction === "up"
-              ? "More is better. Whoever is not measured counts against the clinic; documented reasons leave the denominator."
-              : "Fewer is better. The rate is of the measured; the unmeasured stand beside it."}
-          </dd>
-          <dt>Source</dt>
-          <dd className={styles.source}>{measure.source}</dd>
-        </dl>
       </AsidePart>
       <AsidePart>
         <MonthList
@@ -50,6 +31,32 @@ export function MeasureAside(props: { measure: Measure; snapshot: SnapshotMeta; 
         />
       </AsidePart>
     </>
+  )
+}
+
+/** How the measure counts, in the words of its conditions, and where it comes from. */
+export function MeasureConditions({ measure }: { measure: Measure }) {
+  return (
+    <AsidePart>
+      <dl className={styles.conditions} id="conditions">
+        <Conditions title="Counts" words={[listed(wordsOf(measure.population))]} />
+        <Conditions title="Leaves out" words={wordsOf(measure.excluded)} />
+        <Conditions title="Not measured when" words={wordsOf(measure.unknown)} />
+        <Conditions
+          title={measure.direction === "up" ? "Met when" : "Present when"}
+          words={[measure.met.words]}
+        />
+        <Conditions title="Documented reasons" words={wordsOf(measure.exception)} />
+        <dt>Rate</dt>
+        <dd>
+          {measure.direction === "up"
+            ? "More is better. Whoever is not measured counts against the clinic; documented reasons leave the denominator."
+            : "Fewer is better. The rate is of the measured; the unmeasured stand beside it."}
+        </dd>
+        <dt>Source</dt>
+        <dd className={styles.source}>{measure.source}</dd>
+      </dl>
+    </AsidePart>
   )
 }
 

@@ -12,6 +12,7 @@ import {
 import { MeasureSentence, MeasureStrip, RateLine } from "../../measure-row"
 import { rateTable } from "../../measure-table"
 import { measureWords } from "../../measure-words"
+import { roundedParts } from "../../../../lib/statistics/rounded-parts"
 import { measureHref } from "../search-params"
 import styles from "./measure-history.module.css"
 
@@ -63,6 +64,9 @@ function Bounds({ figure }: { figure: MeasureFigure }) {
   )
 }
 
+/** Points are shown to one decimal. */
+const tenthOfPoint = 0.001
+
 /** The change since the month before, split exactly: the points of the four parts sum to the change. */
 function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string | null }) {
   const earlier = figure.months[figure.chosen - 1]
@@ -70,11 +74,14 @@ function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string |
   const { counts, split } = figure.change
   const speech = measureWords(figure.measure)
   const isShare = split.ok && figure.rate.total >= fewestForRate && earlier.rate.total >= fewestForRate
+  const shown = split.ok
+    ? roundedParts([split.gained, split.lost, split.joined, split.left], tenthOfPoint)
+    : []
   const parts = [
-    { kind: "gained", number: counts.gained, words: speech.gained, ratio: split.ok ? split.gained : 0 },
-    { kind: "lost", number: counts.lost, words: speech.lost, ratio: split.ok ? split.lost : 0 },
-    { kind: "joined", number: counts.joined, words: "joined the count", ratio: split.ok ? split.joined : 0 },
-    { kind: "left", number: counts.left, words: "left the count", ratio: split.ok ? split.left : 0 },
+    { kind: "gained", number: counts.gained, words: speech.gained },
+    { kind: "lost", number: counts.lost, words: speech.lost },
+    { kind: "joined", number: counts.joined, words: "joined the count" },
+    { kind: "left", number: counts.left, words: "left the count" },
   ] as const
   return (
     <div className={styles.change}>
@@ -84,7 +91,7 @@ function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string |
       <table>
         <caption className="visually-hidden">The parts of the change, in people and points</caption>
         <tbody>
-          {parts.map((part) => (
+          {parts.map((part, place) => (
             <tr key={part.kind}>
               <td>
                 <PeopleLink
@@ -95,7 +102,7 @@ function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string |
                 </PeopleLink>
               </td>
               <th scope="row">{part.words}</th>
-              <td>{isShare ? points(part.ratio) : null}</td>
+              <td>{isShare ? points(shown[place] ?? 0) : null}</td>
             </tr>
           ))}
         </tbody>

@@ -4,7 +4,7 @@ import type { Measure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
 import { askMeasure } from "./measure-answers"
-import { MeasureAside } from "./measure-aside"
+import { MeasureAside, MeasureConditions } from "./measure-aside"
 import { MeasureGroups } from "./measure-groups"
 import { MeasureHistory } from "./measure-history"
 import { MonthTable } from "./month-table"
@@ -20,7 +20,10 @@ export async function MeasureScreen(props: {
   const { measure, snapshot, chosen, view } = props
   const answers = await askMeasure({ measure, snapshot, chosen, view })
   return (
-    <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
+    <Screen
+      aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}
+      after={<MeasureConditions measure={measure} />}
+    >
       <MeasureHistory figure={answers.figure} month={chosen.param} />
       <Theme id="people" title="People">
         <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />

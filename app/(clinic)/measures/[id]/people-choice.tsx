@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { count, monthName, sentenceCase } from "../../../_ui/format"
+import { count, monthName, numbered, sentenceCase } from "../../../_ui/format"
 import { PeopleLink } from "../../../_ui/people-link"
 import type { Standing } from "../../../../lib/domain/standings"
 import type { Measure } from "../../../../lib/measures/types"
@@ -82,7 +82,7 @@ function Parts(props: {
         <span key={part.words}>
           {place === 0 ? "" : ", "}
           <PeopleLink href={part.href} number={part.people}>
-            {count(part.people)} {part.words}
+            {numbered(part.people, part.words)}
           </PeopleLink>
         </span>
       ))}

@@ -21,6 +21,7 @@ const age: Column = { head: "Age", label: "age", isNumber: true, cell: (one) => 
 
 const clinician: Column = {
   head: "Clinician",
+  isLong: true,
   absent: "no clinician",
   cell: (one) => one.clinician_name,
 }
@@ -41,7 +42,8 @@ const from: Column = {
 }
 
 const pressureOn: Column = {
-  head: "On",
+  head: "Pressure on",
+  label: "on",
   absent: " ",
   isNumber: true,
   cell: (one) => (one.bp_on === null ? null : day(one.bp_on)),
@@ -61,6 +63,7 @@ const target: Column = {
 
 const countedDay: Column = {
   head: "Day",
+  label: "on",
   isNumber: true,
   absent: " ",
   cell: (one) => (one.counted_day === null ? null : day(one.counted_day)),
@@ -114,15 +117,17 @@ const urineAlbumin: Column = {
   absent: "no result",
   cell: (one) =>
     one.acr === null
-      ? null
+      ? one.a === null
+        ? null
+        : "by PCR"
       : `${one.acr_comparator ?? ""}${one.acr < 10 ? one.acr.toFixed(1) : count(one.acr)}`,
 }
 
-const urineOn: Column = {
-  head: "On",
-  isNumber: true,
-  absent: " ",
-  cell: (one) => (one.acr_on === null ? null : day(one.acr_on)),
+const urineCategory: Column = {
+  head: "Urine",
+  label: "urine",
+  absent: "no result",
+  cell: (one) => (one.a === null || one.urine_on === null ? null : `${one.a} on ${day(one.urine_on)}`),
 }
 
 const urineLast: Column = {
@@ -159,7 +164,8 @@ const potassium: Column = {
 }
 
 const potassiumOn: Column = {
-  head: "On",
+  head: "Potassium on",
+  label: "on",
   isNumber: true,
   absent: " ",
   cell: (one) => (one.potassium_on === null ? null : day(one.potassium_on)),
@@ -185,7 +191,7 @@ const valuesOf: Record<string, readonly Column[]> = {
   "bp-under-140-90": [lowestOfDay, countedDay, classes],
   "pressure-measured": [bloodPressure, from, pressureOn],
   "uncontrolled-on-several-classes": [bloodPressure, from, pressureOn, target, classes, newestClass],
-  "ras-blocker-in-albuminuria": [urineAlbumin, urineOn, filtration, rasBlocker, potassium, potassiumOn],
+  "ras-blocker-in-albuminuria": [urineCategory, urineAlbumin, filtration, rasBlocker, potassium, potassiumOn],
   "acr-tested": [urineLast, urineAlbumin, filtration],
 }
 
