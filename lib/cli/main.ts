@@ -45,8 +45,14 @@ function report(error: unknown): number {
   // Commander has said what it had to say by itself.
   if (error instanceof CommanderError) return error.exitCode
   if (error instanceof AppError) say(error.personMessage)
+  else if (isDiskFull(error)) say("The disk is full. Make room and try again; nothing was lost.")
   else say(error instanceof Error ? `Unexpected failure. ${error.stack ?? error.message}` : String(error))
   return exitCodeOf(error)
+}
+
+/** As the system says it, or as Postgres does (53100, disk_full). */
+function isDiskFull(error: unknown): boolean {
+  return error instanceof Error && "code" in error && (error.code === "ENOSPC" || error.code === "53100")
 }
 
 // A reader such as `head` may close the pipe early: what is left has nowhere to go, and that is no failure.

@@ -1,4 +1,3 @@
-import { mkdirSync } from "node:fs"
 import path from "node:path"
 import type { Command } from "commander"
 import { currentSnapshot } from "../engine/snapshot"
@@ -7,6 +6,7 @@ import { AppError } from "../errors"
 import { isSnapshotStale, noteSnapshotProgram } from "../jobs/snapshot-freshness"
 import { openClient } from "../store/client"
 import { isStoreEmpty, markAsDemo } from "../store/clinic"
+import { ensureDataFolder } from "../store/data-folder"
 import { openDatabase } from "../store/database"
 import { closeAllDatabases } from "../store/embedded"
 import { ensurePortIsFree } from "./port"
@@ -32,7 +32,7 @@ export function register(program: Command): void {
 async function start(mode: "start" | "dev"): Promise<void> {
   const environment = readEnvironment()
   const { dataDir, port } = environment
-  mkdirSync(dataDir, { recursive: true })
+  ensureDataFolder(dataDir)
   const { release, isAfterCrash } = await holdSite(dataDir, port)
   const stopAll = async () => {
     await stopChildren()

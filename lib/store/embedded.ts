@@ -1,9 +1,10 @@
 import "server-only"
-import { mkdirSync, readFileSync } from "node:fs"
+import { readFileSync } from "node:fs"
 import path from "node:path"
 import { setTimeout as delay } from "node:timers/promises"
 import pg from "pg"
 import { AppError } from "../errors"
+import { ensureDataFolder } from "./data-folder"
 import { withLockFile } from "./lock-file"
 import {
   initialise,
@@ -59,7 +60,7 @@ export async function openEmbedded(options: {
 }
 
 async function open(complete: Options): Promise<OpenDatabase> {
-  mkdirSync(complete.dataDir, { recursive: true })
+  ensureDataFolder(complete.dataDir)
   const home = await findPostgresHome(complete.dataDir, complete.say)
   const lock = path.join(complete.dataDir, "postgres.lock")
   let joined = await withLockFile(lock, () => joinOrStart(home, complete, undefined))

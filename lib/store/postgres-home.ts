@@ -19,6 +19,7 @@ import path from "node:path"
 import { pathToFileURL } from "node:url"
 import { z } from "zod"
 import { AppError } from "../errors"
+import { ensureOwnCluster } from "./data-folder"
 
 const Binaries = z.object({ postgres: z.string(), initdb: z.string() })
 
@@ -43,9 +44,11 @@ const reachableRoot = "/var/lib/filtrate"
 export async function findPostgresHome(dataDir: string, say: (line: string) => void): Promise<PostgresHome> {
   const programs = await findPrograms()
   const runAs = process.getuid?.() === 0 ? postgresUser() : undefined
-  mkdirSync(dataDir, { recursive: true })
   const place = path.join(dataDir, "postgres")
-  if (!runAs) return { ...programs, dataDir: place, runAs }
+  if (!runAs) {
+    ensureOwnCluster(place)
+    return { ...programs, dataDir: place, runAs }
+  }
   const reachable = canUse(programs.postgres, runAs) ? programs : copyPrograms(programs, runAs)
   return {
     ...reachable,
