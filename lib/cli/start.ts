@@ -1,6 +1,7 @@
 import path from "node:path"
 import type { Command } from "commander"
 import { currentSnapshot } from "../engine/snapshot"
+import { clinicName } from "../../seed/clinic"
 import { readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
 import { isSnapshotStale, noteSnapshotProgram } from "../jobs/snapshot-freshness"
@@ -18,8 +19,6 @@ import { ensureBuild } from "./site-build"
 import { holdSite } from "./site-lock"
 import { startSite } from "./site-process"
 import { isStopping, onStop } from "./stop-signals"
-
-const demoClinicName = "Lowmoor Kidney Clinic"
 
 export function register(program: Command): void {
   program
@@ -86,7 +85,7 @@ async function prepareClinic(environment: Environment, databaseUrl: string): Pro
         env,
         failure: "The demo clinic could not be written.",
       })
-      await markAsDemo(client, demoClinicName)
+      await markAsDemo(client, clinicName)
       say("Importing the demo clinic")
       await runChild({
         file: main,

@@ -23,8 +23,8 @@ export async function withLockFile<T>(file: string, work: () => Promise<T>): Pro
 /** Writes the whole lock beside its place, then links it there: nobody ever reads half of one. */
 function tryLock(file: string, own: string): boolean {
   const draft = `${file}.${process.pid}`
-  writeFileSync(draft, own, { mode: 0o600 })
   try {
+    writeFileSync(draft, own, { mode: 0o600 })
     linkSync(draft, file)
     return true
   } catch (error) {

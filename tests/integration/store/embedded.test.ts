@@ -179,6 +179,13 @@ describe("the embedded database", () => {
     rmSync(realpathSync(path.join(dataDir, "postgres")), { recursive: true })
   })
 
+  test("says which folder it cannot write", async () => {
+    const file = path.join(temporary.folder, "file")
+    writeFileSync(file, "")
+
+    await expect(openEmbedded({ dataDir: path.join(file, "data") })).rejects.toThrow("FILTRATE_DATA")
+  })
+
   test("says which file is missing when the password is gone", async () => {
     const first = await openEmbedded({ dataDir })
     await first.close()
