@@ -4,7 +4,7 @@ import { currentSnapshot } from "../engine/snapshot"
 import { clinicName } from "../../seed/clinic"
 import { readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
-import { isSnapshotStale, noteSnapshotProgram } from "../jobs/snapshot-freshness"
+import { isSnapshotStale } from "../jobs/snapshot-freshness"
 import { openClient } from "../store/client"
 import { isStoreEmpty, markAsDemo } from "../store/clinic"
 import { ensureDataFolder } from "../store/data-folder"
@@ -97,8 +97,7 @@ async function prepareClinic(environment: Environment, databaseUrl: string): Pro
     if (await isSnapshotStale({ client, dataDir, now: new Date() })) {
       say("Computing every patient and month")
       const isOldThere = currentSnapshot(dataDir) !== null
-      await runChild({ file: main, args: ["refresh"], env, failure: "There is no snapshot to show." }).then(
-        () => noteSnapshotProgram({ client, dataDir }),
+      await runChild({ file: main, args: ["refresh"], env, failure: "There is no snapshot to show." }).catch(
         (error: unknown) => {
           if (!isOldThere || isStopping()) throw error
         },

@@ -2,6 +2,7 @@ import { buildSnapshot } from "../engine/build"
 import { AppError } from "../errors"
 import { openClient } from "../store/client"
 import { plainToday } from "../domain/plain-date"
+import { noteSnapshotProgram } from "./snapshot-freshness"
 
 /**
  * Builds and swaps in a new snapshot, and keeps on record how that went.
@@ -26,6 +27,7 @@ export async function refresh(options: {
         todayIn: (timeZone) => plainToday(now, timeZone),
       })
       await finish({ status: "done", fileName })
+      await noteSnapshotProgram({ client, dataDir: options.dataDir })
     } catch (cause) {
       const message = cause instanceof Error ? cause.message : "unknown reason"
       await finish({ status: "failed", message })
