@@ -1,3 +1,4 @@
+import "server-only"
 /** What the engine takes from one ledger of the record store. */
 export type RawTable = {
   /** The table the clinical views read. */

@@ -1,3 +1,4 @@
+import "server-only"
 import type { Settings } from "../domain/settings"
 
 /** The select of the one row of settings that the clinical views read: `bp.windowMonths` is its column `bp_window_months`. */
