@@ -1,0 +1,250 @@
+import type { ReactNode } from "react"
+import { classWords } from "../../_ui/class-words"
+import { count, day, lab } from "../../_ui/format"
+import { PressureMark } from "../../_ui/pressure-mark"
+import { aWords, gWords } from "./facets"
+import { alphabetKeys, labKeys, listedKeys, nested, type SortKeys } from "./order"
+import type { NumberName, Panel, TextName } from "./panel"
+import { ClassCount } from "./class-count"
+import styles from "./columns.module.css"
+
+/** One column of the panel: how it is headed, sorted, shown, told in a sentence, and copied. */
+export type PanelColumn = {
+  readonly id: string
+  readonly head: string
+  readonly unit?: string
+  readonly width: number
+  readonly isNumber: boolean
+  readonly isShownFirst: boolean
+  /** The direction of the first press on the head. */
+  readonly first: "up" | "down"
+  readonly keys: (panel: Panel) => SortKeys
+  readonly cell: (panel: Panel, row: number) => ReactNode
+  /** The value as text for a copied row and for CSV; empty when missing. */
+  readonly text: (panel: Panel, row: number) => string
+  /** The words before the value where the columns have no heads, on a phone. */
+  readonly label: string
+}
+
+export type MeasureColumn = { readonly id: string; readonly column: string; readonly name: string }
+
+/** The name stands first, always; the others may be hidden and moved. */
+export const nameColumn = "name"
+
+/** Every column there is: those of the panel and one for the standing of each measure. */
+export function panelColumns(measures: readonly MeasureColumn[]): PanelColumn[] {
+  return [...fixed, ...measures.map(standing)]
+}
+
+export function nameOf(panel: Panel, row: number): string {
+  const names = [panel.text("family_name", row), panel.text("given_name", row)].filter(Boolean)
+  return names.length === 0 ? "Name not given" : names.join(", ")
+}
+
+const fixed: readonly PanelColumn[] = [
+  {
+    ...told("name", "Name", 176, { isShownFirst: true }),
+    keys: (panel) =>
+      nested(alphabetKeys(panel.texts("family_name")), alphabetKeys(panel.texts("given_name"))),
+    cell: nameOf,
+    text: nameOf,
+  },
+  {
+    ...word("number", "Number", "patient_id", 110),
+    keys: (panel) => alphabetKeys(panel.texts("patient_id")),
+  },
+  { ...number("age", "Age", "age_years", 44), isShownFirst: true, label: "age" },
+  word("sex", "Sex at birth", "sex", 100),
+  {
+    ...told("pressure", "Pressure", 94, { unit: "mmHg", isNumber: true, isShownFirst: true, first: "down" }),
+    keys: (panel) => nested(panel.numbers("systolic"), panel.numbers("diastolic")),
+    cell: (panel, row) => absentOr(pressureText(panel, row), "not measured"),
+    text: pressureText,
+  },
+  {
+    ...told("from", "from", 78, { isShownFirst: true, label: "" }),
+    keys: (panel) => listedKeys(panel.texts("bp_source"), ["office", "home", "ambulatory"]),
+    cell: (panel, row) => {
+      const source = panel.text("bp_source", row)
+      return source === "office" || source === "home" || source === "ambulatory" ? (
+        <PressureMark source={source} />
+      ) : null
+    },
+    text: (panel, row) => panel.text("bp_source", row) ?? "",
+  },
+  dated("pressure-on", "Pressure on", "bp_on"),
+  {
+    ...word("target", "Target", "pressure", 110),
+    label: "",
+    keys: (panel) => listedKeys(panel.texts("pressure"), ["at target", "above target"]),
+    cell: (panel, row) => {
+      const where = panel.text("pressure", row)
+      return <span className={where === "above target" ? styles.wanting : undefined}>{where}</span>
+    },
+  },
+  {
+    ...word("category", "Category", "category", 92),
+    keys: (panel) =>
+      listedKeys(panel.texts("category"), ["normal", "elevated", "stage 1", "stage 2", "severe"]),
+  },
+  { ...number("egfr", "eGFR", "egfr", 102, "mL/min/1.73 m²"), isShownFirst: true },
+  dated("egfr-on", "eGFR on", "egfr_on"),
+  {
+    ...told("acr", "ACR", 58, { unit: "mg/g", isNumber: true, isShownFirst: true, first: "down" }),
+    keys: (panel) => labKeys(panel.numbers("acr"), panel.texts("acr_comparator")),
+    cell: (panel, row) => absentOr(labText(panel, row, "acr", "acr_comparator", 0), "none"),
+    text: (panel, row) => plainLab(panel, row, "acr", "acr_comparator"),
+  },
+  dated("acr-on", "ACR on", "acr_on"),
+  {
+    ...told("stage", "Stage", 70, { isShownFirst: true }),
+    keys: (panel) => nested(listedKeys(panel.texts("g"), gWords), listedKeys(panel.texts("a"), aWords)),
+    cell: (panel, row) => absentOr(stageText(panel, row), "not known"),
+    text: stageText,
+  },
+  {
+    ...word("risk", "KDIGO risk", "risk_cell", 150),
+    keys: (panel) =>
+      listedKeys(panel.texts("risk_cell"), ["low", "moderately increased", "high", "very high"]),
+  },
+  {
+    ...word("albuminuria", "Albuminuria", "albuminuria", 110),
+    keys: (panel) => listedKeys(panel.texts("albuminuria"), ["none", "raised once", "confirmed"]),
+  },
+  {
+    ...told("classes", "Classes", 80, { isShownFirst: true, first: "down" }),
+    keys: (panel) => panel.numbers("class_count"),
+    cell: (panel, row) => <ClassCount count={panel.number("class_count", row) ?? 0} />,
+    text: (panel, row) => String(panel.number("class_count", row) ?? 0),
+  },
+  {
+    ...told("class-names", "Classes by name", 290),
+    keys: (panel) => panel.numbers("class_count"),
+    cell: (panel, row) => absentOr(classNames(panel, row), "none"),
+    text: classNames,
+  },
+  {
+    ...told("ras", "ACE inhibitor or ARB", 152, { isShownFirst: true }),
+    keys: (panel) => listedKeys(panel.texts("ras_history"), ["on", "stopped", "never"]),
+    cell: (panel, row) => {
+      const history = panel.text("ras_history", row)
+      const stoppedOn = panel.text("ras_stopped_on", row)
+      return (
+        <>
+          <span className={history === "on" ? undefined : styles.wanting}>{history}</span>
+          {stoppedOn === null ? null : <span className={styles.soft}> {day(stoppedOn)}</span>}
+        </>
+      )
+    },
+    text: (panel, row) =>
+      [panel.text("ras_history", row), panel.text("ras_stopped_on", row)].filter(Boolean).join(" "),
+  },
+  {
+    ...told("potassium", "Potassium", 84, { unit: "mmol/L", isNumber: true, first: "down" }),
+    keys: (panel) => labKeys(panel.numbers("potassium"), panel.texts("potassium_comparator")),
+    cell: (panel, row) => absentOr(labText(panel, row, "potassium", "potassium_comparator", 1), "none"),
+    text: (panel, row) => plainLab(panel, row, "potassium", "potassium_comparator"),
+  },
+  dated("potassium-on", "Potassium on", "potassium_on"),
+  {
+    ...number("sodium", "Sodium", "sodium_mg", 78, "mg a day"),
+    isShownFirst: true,
+    cell: (panel, row) => absentOr(wholeText(panel, row, "sodium_mg"), "no record"),
+  },
+  dated("sodium-on", "Sodium on", "sodium_on"),
+  { ...dated("next-visit", "Next visit", "next_visit_on"), isShownFirst: true },
+  word("clinician", "Clinician", "clinician_name", 150),
+  word("site", "Site", "site", 110),
+]
+
+type Telling = Partial<Pick<PanelColumn, "unit" | "isNumber" | "isShownFirst" | "first" | "label">>
+
+function told(id: string, head: string, width: number, more: Telling = {}) {
+  return { id, head, width, isNumber: false, isShownFirst: false, first: "up", label: head, ...more } as const
+}
+
+function word(id: string, head: string, name: TextName, width: number): PanelColumn {
+  return {
+    ...told(id, head, width),
+    keys: (panel) => alphabetKeys(panel.texts(name)),
+    cell: (panel, row) => absentOr(panel.text(name, row) ?? "", "not known"),
+    text: (panel, row) => panel.text(name, row) ?? "",
+  }
+}
+
+function number(id: string, head: string, name: NumberName, width: number, unit?: string): PanelColumn {
+  return {
+    ...told(id, head, width, { unit, isNumber: true }),
+    keys: (panel) => panel.numbers(name),
+    cell: (panel, row) => absentOr(wholeText(panel, row, name), "none"),
+    text: (panel, row) => String(panel.number(name, row) ?? ""),
+  }
+}
+
+function dated(id: string, head: string, name: TextName): PanelColumn {
+  return {
+    ...told(id, head, 92, { first: "down" }),
+    keys: (panel) => alphabetKeys(panel.texts(name)),
+    cell: (panel, row) => {
+      const on = panel.text(name, row)
+      return absentOr(on === null ? "" : day(on), "none")
+    },
+    text: (panel, row) => panel.text(name, row) ?? "",
+  }
+}
+
+function standing(measure: MeasureColumn): PanelColumn {
+  const read = (panel: Panel, row: number) => {
+    const column = panel.standings(measure.column)
+    return column.words[column.codes[row] ?? 0] ?? ""
+  }
+  return {
+    ...told(measure.id, measure.name, 150),
+    keys: (panel) =>
+      listedKeys(panel.standings(measure.column), [
+        ...["not met", "exception", "unknown", "excluded", "met", "outside"],
+      ]),
+    cell: (panel, row) => <span className={styles.soft}>{read(panel, row)}</span>,
+    text: read,
+  }
+}
+
+function absentOr(text: string, absent: string): ReactNode {
+  return text === "" ? <span className={styles.absent}>{absent}</span> : text
+}
+
+function pressureText(panel: Panel, row: number): string {
+  const systolic = panel.number("systolic", row)
+  return systolic === null ? "" : `${systolic}/${panel.number("diastolic", row)}`
+}
+
+function stageText(panel: Panel, row: number): string {
+  return [panel.text("g", row), panel.text("a", row)].filter(Boolean).join(" ")
+}
+
+function classNames(panel: Panel, row: number): string {
+  return (panel.text("classes", row) ?? "").split(";").filter(Boolean).map(classWords).join(", ")
+}
+
+function wholeText(panel: Panel, row: number, name: NumberName): string {
+  const value = panel.number(name, row)
+  return value === null ? "" : count(value)
+}
+
+/** A laboratory value as a spreadsheet reads it. */
+function plainLab(panel: Panel, row: number, name: NumberName, comparator: TextName): string {
+  const value = panel.number(name, row)
+  return value === null ? "" : `${panel.text(comparator, row) ?? ""}${value}`
+}
+
+function labText(
+  panel: Panel,
+  row: number,
+  name: NumberName,
+  comparator: TextName,
+  decimals: number,
+): string {
+  const value = panel.number(name, row)
+  if (value === null) return ""
+  return lab({ number: value, comparator: panel.text(comparator, row), unit: "", decimals }).trim()
+}

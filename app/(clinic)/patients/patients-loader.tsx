@@ -1,0 +1,21 @@
+"use client"
+
+import dynamic from "next/dynamic"
+import { Suspense } from "react"
+import type { SnapshotMeta } from "../../../lib/engine/run"
+import type { MeasureColumn } from "./columns"
+import { PatientsLoading } from "./patients-loading"
+
+const PatientsScreen = dynamic(() => import("./patients-screen").then((module) => module.PatientsScreen), {
+  ssr: false,
+  loading: () => <PatientsLoading />,
+})
+
+/** The panel is read and drawn in the browser: it is one table of up to tens of thousands of rows. */
+export function PatientsLoader(props: { snapshot: SnapshotMeta; measures: readonly MeasureColumn[] }) {
+  return (
+    <Suspense fallback={<PatientsLoading />}>
+      <PatientsScreen {...props} />
+    </Suspense>
+  )
+}

@@ -1,0 +1,16 @@
+import { askAsArrow } from "../../../../lib/engine/arrow"
+import { snapshotMeta } from "../../../../lib/engine/run"
+import { patientTable } from "../../../../lib/questions/patient-table"
+import { chooseMonth } from "../../../(clinic)/months"
+import { parseMonthView } from "../../../(clinic)/search-params"
+import { answering } from "../../../_http/answer"
+
+/** The whole panel of one month as an Arrow IPC stream. */
+export const GET = answering(async (request: Request) => {
+  const { month } = parseMonthView(Object.fromEntries(new URL(request.url).searchParams))
+  const { asOf } = chooseMonth(await snapshotMeta(), month)
+  const stream = await askAsArrow(patientTable, { as_of: asOf })
+  return new Response(new Uint8Array(stream), {
+    headers: { "content-type": "application/vnd.apache.arrow.stream", "cache-control": "no-store" },
+  })
+})
