@@ -55,7 +55,7 @@ export const MeasurePerson = z.object({
 export type MeasurePerson = z.infer<typeof MeasurePerson>
 
 /**
- * The people behind a number of a measure on a day, by name. `$standing` or, against the day `$earlier_as_of`, `$change`
+ * The people behind a number of a measure on a day, by name. `$standing` (or 'counted': all in the rate's denominator) or, against the day `$earlier_as_of`, `$change`
  * says who; `$detail`, `$reason`, `$clinician`, `$site`, `$sex` and `$age` narrow; null does not. The key '' is not assigned.
  */
 export function measurePeople(measure: Measure) {
@@ -111,7 +111,9 @@ select
   p.next_visit_on
 from named
 join patient_month as p on p.patient_id = named.patient_id and p.as_of = cast($as_of as date)
-where (cast($standing as varchar) is null or named.standing = cast($standing as varchar))
+where (cast($standing as varchar) is null
+    or (cast($standing as varchar) = 'counted' and named.is_counted)
+    or named.standing = cast($standing as varchar))
   and (cast($change as varchar) is null or named.change = cast($change as varchar))
   and (cast($reason as varchar) is null or named.reasons[1] = cast($reason as varchar))
   and (cast($clinician as varchar) is null or coalesce(p.clinician_id, '') = cast($clinician as varchar))

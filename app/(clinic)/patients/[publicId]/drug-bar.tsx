@@ -1,0 +1,85 @@
+import { sentenceCase } from "../../../_ui/format"
+import type { DrugCourse } from "../../../../lib/questions/patient-courses"
+import type { Lane } from "./drug-lanes"
+import styles from "./drug-track.module.css"
+import { courseWords, doseWords, endWords } from "./drug-words"
+import { percentAt, type TimeSpan } from "./time-scale"
+
+/** Room, in percent of the line, that a note beside an end takes at the least. */
+const noteRoom = 26
+
+/** One course as a bar: its doses in it, how it ended beside it, or under it where there is no room beside. */
+export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span: TimeSpan }) {
+  const course = lane.courses[place]
+  if (!course) return null
+  const left = percentAt(span, course.started_on)
+  const right = percentAt(span, course.ends_on ?? span.to)
+  const room = roomAfter(lane, place, span)
+  const note = endWords(course)
+  const look = course.is_active ? (lane.class === null ? styles.uncounted : styles.active) : styles.ended
+  return (
+    <>
+      <a
+        tabIndex={-1}
+        href="#figures-drugs"
+        title={courseWords(course)}
+        className={`${styles.bar} ${look}`}
+        style={{ left: `${left}%`, width: `${Math.max(0.6, right - left)}%` }}
+      >
+        {labels(course, span).map((label, position) => (
+          <span key={position} style={{ left: `${inBar(label.at, left, right)}%` }}>
+            {label.text}
+          </span>
+        ))}
+      </a>
+      {note !== null && room >= noteRoom ? (
+        <span
+          className={`${styles.note} ${course.stop_reason === null ? "" : styles.reason}`}
+          style={{ left: `${right}%`, width: `${room}%` }}
+        >
+          {note}
+        </span>
+      ) : null}
+      {isNoteUnder(lane, place, span) ? (
+        <span
+          className={`${styles.note} ${styles.reason} ${styles.under}`}
+          style={right > 50 ? { right: `${100 - right}%` } : { left: `${right}%` }}
+        >
+          {note}
+        </span>
+      ) : null}
+    </>
+  )
+}
+
+/** A reason that has no room beside its bar's end stands under it, and the lane is taller. */
+export function isNoteUnder(lane: Lane, place: number, span: TimeSpan): boolean {
+  const course = lane.courses[place]
+  if (!course || course.stop_reason === null || endWords(course) === null) return false
+  return roomAfter(lane, place, span) < noteRoom
+}
+
+function roomAfter(lane: Lane, place: number, span: TimeSpan): number {
+  const next = lane.courses[place + 1]
+  const end = percentAt(span, lane.courses[place]?.ends_on ?? span.to)
+  return (next ? percentAt(span, next.started_on) : 100) - end
+}
+
+/**
+ * The drug where its bar begins with its first known dose, and each later dose where it became that; of several doses
+ * before the line begins, the latest.
+ */
+function labels(course: DrugCourse, span: TimeSpan): { at: number; text: string }[] {
+  const left = percentAt(span, course.started_on)
+  const steps = course.step_days.map((stepDay, place) => ({
+    at: Math.max(left, percentAt(span, stepDay)),
+    text: doseWords(course, place),
+  }))
+  const first = steps.findLast((step) => step.at <= left) ?? steps[0]
+  const later = first ? steps.slice(steps.indexOf(first) + 1) : []
+  return [{ at: left, text: `${sentenceCase(course.drug)} ${first?.text ?? ""}`.trim() }, ...later]
+}
+
+function inBar(at: number, left: number, right: number): number {
+  return right === left ? 0 : ((at - left) / (right - left)) * 100
+}

@@ -1,0 +1,31 @@
+import { day, sentenceCase } from "../../../_ui/format"
+import type { DrugCourse } from "../../../../lib/questions/patient-courses"
+
+/** The dose of one step of a course: "50 mg", "12.5 mg twice". */
+export function doseWords(course: DrugCourse, place: number): string {
+  const dose =
+    `${course.step_doses[place]?.toLocaleString("en-US") ?? ""} ${course.step_units[place] ?? ""}`.trim()
+  const times = course.step_times[place] ?? 1
+  if (times === 1) return dose
+  if (times === 2) return `${dose} twice`
+  if (times === 3) return `${dose} three times`
+  return `${dose}, ${times.toLocaleString("en-US")} a day`
+}
+
+/** How a course ended, or null while it has not. */
+export function endWords(course: DrugCourse): string | null {
+  if (course.is_active || course.ends_on === null) return null
+  return course.stop_reason
+    ? `stopped ${day(course.ends_on)}: ${course.stop_reason}`
+    : `until ${day(course.ends_on)}`
+}
+
+/** A whole course in one sentence. */
+export function courseWords(course: DrugCourse): string {
+  const doses = course.step_days.map((_day, place) => doseWords(course, place)).join(", then ")
+  return [
+    `${sentenceCase(course.drug)} ${doses}`.trim(),
+    `from ${day(course.started_on)}`,
+    endWords(course) ?? "active",
+  ].join(", ")
+}

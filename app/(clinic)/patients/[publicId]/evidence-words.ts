@@ -1,0 +1,124 @@
+import { classWords } from "../../../_ui/class-words"
+import { counted, day, lab, pressure } from "../../../_ui/format"
+import { sourceWords as placeWords } from "../../../_ui/pressure-mark"
+import type { Condition } from "../../../../lib/measures/types"
+import type { EvidenceFact } from "../../../../lib/questions/patient-evidence"
+
+/** One fact behind a condition: the value, when, and the rows it came from. */
+export type EvidencePhrase = { value: string; rest: string; sources: readonly string[] }
+
+/** The limits of the pressure that represents the person, for a phrase. */
+export type PressureLimits = { systolic: number | null; diastolic: number | null }
+
+/** What stands behind a condition, fact by fact; what is not on record is said too. */
+export function evidencePhrases(
+  condition: Condition,
+  facts: readonly EvidenceFact[],
+  limits: PressureLimits,
+): EvidencePhrase[] {
+  const behind = facts.filter((fact) => isBehind(condition, fact))
+  if (behind.length === 0) return [{ value: absentWords(condition), rest: "", sources: [] }]
+  return behind.map((fact) => ({ ...phraseOf(fact, limits), sources: fact.sources }))
+}
+
+/** Conditions name what they ask in their SQL; of the facts of one kind only those asked for stand behind it. */
+function isBehind(condition: Condition, fact: EvidenceFact): boolean {
+  const asks = (word: string) => condition.sql.includes(word)
+  if (fact.topic === "problem")
+    return asks(problemColumn(fact.word ?? "")) && condition.evidence !== "pressure"
+  if (condition.evidence === "kidney" && fact.evidence === "urine")
+    return asks("p.ckd") && fact.topic === "urine"
+  if (fact.evidence !== condition.evidence) return false
+  if (fact.topic === "class" && asks("ras")) return fact.word === "ras_blocker"
+  if (fact.topic === "ras stopped") return asks("ras")
+  if (fact.topic === "egfr run") return asks("p.ckd")
+  if (fact.topic === "confirming urine") return asks("albuminuria")
+  return true
+}
+
+function problemColumn(condition: string): string {
+  return condition === "ckd_stage_5" ? "ckd_5" : condition
+}
+
+function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhrase, "sources"> {
+  const on = fact.day === null ? "" : `on ${day(fact.day)}`
+  const since = fact.since === null ? "" : `since ${day(fact.since)}`
+  const rows = fact.rows ?? 0
+  switch (fact.topic) {
+    case "representative":
+      return { value: pairWords(fact), rest: representativeRest(fact, limits) }
+    case "latest counted":
+      return { value: "none in the window", rest: `the last that counted was ${pairWords(fact)} ${on}` }
+    case "counted day":
+      return {
+        value: `lowest ${pressure(fact.first ?? 0, fact.second ?? 0)}`,
+        rest: `of ${counted(rows, "reading", "readings")} ${on}`,
+      }
+    case "egfr":
+      return {
+        value: `eGFR ${fact.first ?? ""} (${fact.word ?? ""})`,
+        rest: `${on}${fact.since ? `, under 60 without a break ${since}` : ""}`,
+      }
+    case "egfr run":
+      return { value: `eGFR ${fact.first ?? ""}`, rest: `${on}, where the run under 60 begins` }
+    case "urine":
+    case "confirming urine":
+      return { value: urineWords(fact), rest: `${on}, ${fact.detail ?? ""}` }
+    case "class":
+      return { value: classWords(fact.word ?? ""), rest: `${fact.detail ?? ""}, ${since}` }
+    case "ras stopped":
+      return { value: `${fact.word ?? ""} stopped`, rest: `${on}${fact.detail ? `: ${fact.detail}` : ""}` }
+    case "potassium":
+      return { value: `potassium ${potassiumWords(fact)}`, rest: on }
+    case "problem":
+      return { value: (fact.word ?? "").replaceAll("_", " "), rest: `${fact.detail ?? ""}, ${since}` }
+    case "dialysis visit":
+      return { value: counted(rows, "dialysis visit", "dialysis visits"), rest: `the latest ${on}` }
+    case "allergy":
+      return { value: fact.detail ?? "", rest: since }
+    case "decision":
+      return { value: fact.detail ?? "", rest: since }
+    case "age":
+      return { value: `age ${fact.first ?? ""}`, rest: fact.since === null ? "" : `born ${day(fact.since)}` }
+  }
+}
+
+function pairWords(fact: EvidenceFact): string {
+  const place = fact.word === "home" || fact.word === "ambulatory" ? fact.word : "office"
+  return `${pressure(fact.first ?? 0, fact.second ?? 0)} ${place === "home" ? "at home" : placeWords[place]}`
+}
+
+function representativeRest(fact: EvidenceFact, limits: PressureLimits): string {
+  const target = `target below ${limits.systolic ?? ""}/${limits.diastolic ?? ""}`
+  const end = fact.day === null ? "" : day(fact.day)
+  const rows = fact.rows ?? 0
+  if (fact.word === "home")
+    return `${target}; average of ${counted(rows, "reading", "readings")}, ${fact.since ? day(fact.since) : ""} to ${end}`
+  return rows > 1 ? `${target}; mean of ${rows} readings on ${end}` : `${target}; one reading on ${end}`
+}
+
+function urineWords(fact: EvidenceFact): string {
+  const name = fact.word === "upcr" ? "PCR" : "ACR"
+  return `${name} ${lab({ number: fact.first ?? 0, comparator: fact.comparator, unit: "mg/g" })}`
+}
+
+function potassiumWords(fact: EvidenceFact): string {
+  return lab({ number: fact.first ?? 0, comparator: fact.comparator, unit: "mmol/L", decimals: 1 })
+}
+
+function absentWords(condition: Condition): string {
+  const words = {
+    pressure: "no counted pressure on record",
+    "counted day": "no counted reading in 12 months",
+    kidney: "no eGFR in the window, no code",
+    urine: "no ACR or PCR on record",
+    drugs: condition.sql.includes("ras") ? "no ACE inhibitor or ARB on record" : "no counted class active",
+    potassium: "no potassium on record",
+    problems: "none on the problem list",
+    dialysis: "no dialysis on record",
+    allergies: "no such record",
+    decisions: "no decision on record",
+    person: "not on record",
+  } as const
+  return words[condition.evidence]
+}

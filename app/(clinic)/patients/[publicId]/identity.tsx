@@ -1,0 +1,101 @@
+import Link from "next/link"
+import { day, dayInFull, listed } from "../../../_ui/format"
+import { MonthList, type MonthChoice } from "../../../_ui/month-list"
+import { sexWords } from "../../../_ui/sex-words"
+import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
+import type { ChosenMonth } from "../../months"
+import styles from "./identity.module.css"
+
+/** Who this is, and the day the screen speaks of. */
+export function Identity(props: { person: PatientIdentity; chosen: ChosenMonth; months: MonthChoice[] }) {
+  const { person, chosen } = props
+  const name = [person.given_name, person.family_name].filter(Boolean).join(" ")
+  const facts = [
+    person.age_years === null
+      ? `born ${day(person.birth_date)}, ${sexWords(person.sex)}`
+      : `${person.age_years}, ${sexWords(person.sex)}`,
+    `${person.clinician_name ?? "no clinician assigned"}, ${person.site ?? "no site assigned"}`,
+    stage(person),
+    ...(chosen.isRunning ? [nextVisit(person)] : []),
+    `number ${person.patient_id}`,
+  ]
+  return (
+    <header className={styles.identity}>
+      <div className={styles.who}>
+        <h1>{name === "" ? "Name not given" : name}</h1>
+        <ul className={styles.facts}>
+          {facts.map((fact) => (
+            <li key={fact}>{fact}</li>
+          ))}
+        </ul>
+      </div>
+      <div className={styles.more}>
+        <p>{[problems(person), speech(person)].filter(Boolean).join(" ")}</p>
+        <details className={styles.month}>
+          <summary>as of {dayInFull(chosen.asOf)}</summary>
+          <div className={styles.months}>
+            <MonthList choices={props.months} chosen={chosen.month} />
+          </div>
+        </details>
+      </div>
+      <OutsidePanel person={person} asOf={chosen.asOf} />
+    </header>
+  )
+}
+
+/** A person outside the panel is shown all the same, with the reason. */
+function OutsidePanel({ person, asOf }: { person: PatientIdentity; asOf: string }) {
+  if (person.in_panel === true) return null
+  const reason = {
+    left: `left on ${day(person.left_on ?? asOf)}${person.left_reason ? ` (${person.left_reason})` : ""}`,
+    died: `died on ${day(person.died_on ?? asOf)}`,
+    "under 18": "is under 18",
+    "no visit": person.last_visit_on
+      ? `has had no visit in the months that the panel asks for; the last was on ${day(person.last_visit_on)}`
+      : "has had no visit",
+    unregistered: `was not registered before ${day(person.registered_on)}`,
+  }[reasonOf(person)]
+  return (
+    <p className={styles.outside}>
+      <strong>Not in the panel on {dayInFull(asOf)}:</strong> this person {reason}. The measures ask only
+      people in the panel. <Link href="/patients">The panel</Link>
+    </p>
+  )
+}
+
+function reasonOf(person: PatientIdentity) {
+  const reason = person.panel_reason
+  if (reason === "left" || reason === "died" || reason === "under 18" || reason === "no visit") return reason
+  return "unregistered"
+}
+
+function stage(person: PatientIdentity): string {
+  const cell = [person.g, person.a].filter(Boolean).join(" ")
+  if (person.on_dialysis) return "on dialysis"
+  if (person.transplant) return `kidney transplant${cell === "" ? "" : `, ${cell}`}`
+  const risk = person.risk_cell === null ? "" : `, ${person.risk_cell} risk`
+  if (person.ckd) return `CKD ${cell === "" ? "of unknown stage" : cell}${risk}`
+  return cell === "" ? "kidney status not known" : `${cell}, no CKD on record`
+}
+
+function nextVisit(person: PatientIdentity): string {
+  return person.next_visit_on === null ? "no visit booked" : `next visit ${day(person.next_visit_on)}`
+}
+
+function problems(person: PatientIdentity): string {
+  const known = [
+    person.hypertension ? "hypertension" : null,
+    person.diabetes ? "diabetes" : null,
+    person.heart_failure ? "heart failure" : null,
+    person.atrial_fibrillation ? "atrial fibrillation" : null,
+    person.pregnancy ? "pregnancy" : null,
+    person.palliative ? "palliative care" : null,
+  ].filter((word) => word !== null)
+  return known.length === 0 ? "" : `On the problem list: ${listed(known)}.`
+}
+
+function speech(person: PatientIdentity): string {
+  return person.interpreter_needed
+    ? `Interpreter needed${person.language ? ` (${person.language})` : ""}.`
+    : ""
+}

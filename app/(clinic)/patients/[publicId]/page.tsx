@@ -1,0 +1,40 @@
+import type { Metadata } from "next"
+import { notFound } from "next/navigation"
+import { EmptyClinic } from "../../empty-clinic"
+import { chooseMonth, monthChoices } from "../../months"
+import { currentSnapshot } from "../../snapshot"
+import { patientHref } from "../search-params"
+import { Cautions } from "./cautions"
+import { Identity } from "./identity"
+import { patientAnswers } from "./patient-answers"
+import styles from "./patient.module.css"
+import { parsePatientView, PublicId } from "./search-params"
+import { Standings } from "./standings"
+import { TimeLine } from "./time-line"
+
+// The title names nobody: it stands in histories and window lists.
+export const metadata: Metadata = { title: "Patient" }
+
+export default async function PatientPage(props: PageProps<"/patients/[publicId]">) {
+  const snapshot = await currentSnapshot()
+  if (!snapshot) return <EmptyClinic />
+  const publicId = PublicId.safeParse((await props.params).publicId)
+  if (!publicId.success) notFound()
+  const chosen = chooseMonth(snapshot, parsePatientView(await props.searchParams).month)
+  const answers = await patientAnswers(snapshot, publicId.data, chosen.asOf)
+  if (!answers) notFound()
+  const { person, line, held } = answers
+  const months = monthChoices(snapshot, (month) => patientHref(person.public_id, month))
+  return (
+    <div className={styles.patient}>
+      <Identity person={person} chosen={chosen} months={months} />
+      <div className={styles.body}>
+        <TimeLine person={person} facts={line} asOf={chosen.asOf} />
+        <aside className={styles.standings}>
+          <Cautions cautions={held.cautions} />
+          <Standings person={person} held={held} />
+        </aside>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,58 @@
+import { paramsOf } from "../../../../lib/engine/compute"
+import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
+import { measures } from "../../../../lib/measures/index"
+import { patientCautions } from "../../../../lib/questions/patient-cautions"
+import { patientConditions } from "../../../../lib/questions/patient-conditions"
+import { patientCourses } from "../../../../lib/questions/patient-courses"
+import { patientDiet } from "../../../../lib/questions/patient-diet"
+import { patientEvidence } from "../../../../lib/questions/patient-evidence"
+import { patientIdentity, type PatientIdentity } from "../../../../lib/questions/patient-identity"
+import { patientLabs } from "../../../../lib/questions/patient-labs"
+import { patientPressures } from "../../../../lib/questions/patient-pressures"
+import { patientStandings } from "../../../../lib/questions/patient-standings"
+import { patientVisits } from "../../../../lib/questions/patient-visits"
+
+export type PatientAnswers = {
+  person: PatientIdentity
+  line: Awaited<ReturnType<typeof lineFacts>>
+  held: Awaited<ReturnType<typeof standingFacts>>
+}
+
+/** Everything the screen of one person says on one day; null when nobody has the id. */
+export async function patientAnswers(
+  snapshot: SnapshotMeta,
+  publicId: string,
+  asOf: string,
+): Promise<PatientAnswers | null> {
+  const params = { public_id: publicId, as_of: asOf }
+  const [people, line, held] = await Promise.all([
+    ask(patientIdentity, params),
+    lineFacts(params),
+    standingFacts({ ...params, ...paramsOf(measures, snapshot.settings) }),
+  ])
+  const person = people[0]
+  return person ? { person, line, held } : null
+}
+
+async function lineFacts(params: Params) {
+  const [pressures, courses, labs, diet, visits] = await Promise.all([
+    ask(patientPressures, params),
+    ask(patientCourses, params),
+    ask(patientLabs, params),
+    ask(patientDiet, params),
+    ask(patientVisits, params),
+  ])
+  return { pressures, courses, labs, diet, visits }
+}
+
+async function standingFacts(params: Params) {
+  const [standings, conditions, evidence, cautions] = await Promise.all([
+    ask(patientStandings, params),
+    ask(patientConditions, params),
+    ask(patientEvidence, params),
+    ask(patientCautions, params),
+  ])
+  return { standings, holds: conditions[0]?.holds ?? [], evidence, cautions }
+}
+
+type Params = Parameters<typeof ask>[1]

@@ -1,0 +1,19 @@
+import { sentenceCase } from "../../../_ui/format"
+import type { EvidencePhrase } from "./evidence-words"
+import { SourceLinks } from "./source-links"
+import styles from "./standings.module.css"
+
+/** The facts behind a condition, a line each, with the rows they came from. */
+export function Phrases(props: { phrases: readonly EvidencePhrase[]; isValueShown: boolean }) {
+  return props.phrases.map((phrase) => {
+    const words = [props.isValueShown ? phrase.value : "", phrase.rest]
+      .filter((word) => word !== "")
+      .join(", ")
+    return (
+      <div key={`${phrase.value} ${phrase.rest}`} className={styles.fact}>
+        {words === "" ? null : `${sentenceCase(words)}. `}
+        <SourceLinks sources={phrase.sources} />
+      </div>
+    )
+  })
+}

@@ -1,0 +1,252 @@
+import { z } from "zod"
+import type { Evidence } from "../measures/types"
+
+const text = z.string().nullable()
+const number = z.number().nullable()
+
+const evidences = [
+  ...(["pressure", "counted day", "kidney", "urine", "drugs", "potassium", "problems"] as const),
+  ...(["dialysis", "allergies", "decisions", "person"] as const),
+] as const satisfies readonly Evidence[]
+
+export const EvidenceFact = z.object({
+  evidence: z.enum(evidences),
+  /** What kind of fact it is; the screen has words for each. */
+  topic: z.enum([
+    ...([
+      "representative",
+      "latest counted",
+      "counted day",
+      "egfr",
+      "egfr run",
+      "urine",
+      "confirming urine",
+    ] as const),
+    ...([
+      "class",
+      "ras stopped",
+      "potassium",
+      "problem",
+      "dialysis visit",
+      "allergy",
+      "decision",
+      "age",
+    ] as const),
+  ]),
+  /** A word of the fact: the source of a pressure, a test, a class, a condition. */
+  word: text,
+  /** Its text as recorded: a drug, a code with its description, a reason. */
+  detail: text,
+  first: number,
+  second: number,
+  comparator: text,
+  since: text,
+  day: text,
+  rows: z.number().int().nullable(),
+  sources: z.array(z.string()),
+})
+
+export type EvidenceFact = z.infer<typeof EvidenceFact>
+
+/** The facts that stand behind the conditions of the measures for one person on one day, each with its source rows. */
+export const patientEvidence = {
+  sql: `with person as materialized (
+  select p.*, people.import_id, people.line, w.quarter_after
+  from people
+  join as_of_windows as w on w.as_of = cast($as_of as date)
+  join patient_month as p on p.patient_id = people.patient_id and p.as_of = w.as_of
+  where people.public_id = cast($public_id as varchar)
+),
+readings as materialized (
+  select r.setting, r.is_counted, r.day, r.taken_at, r.systolic, r.diastolic,
+    'readings:' || r.import_id || ':' || r.line as source
+  from bp_readings as r
+  join person on person.patient_id = r.patient_id and r.day <= person.as_of
+),
+representative as (
+  select 'pressure' as evidence, 'representative' as topic, person.bp_source as word, cast(null as varchar) as detail,
+    cast(person.systolic as double) as first, cast(person.diastolic as double) as second,
+    cast(null as varchar) as comparator, min(r.day) as since, person.bp_on as day,
+    count(*) as rows, list(r.source order by r.taken_at, r.source) as sources
+  from person
+  cross join settings as s
+  join readings as r
+    on r.setting = person.bp_source and r.day <= person.bp_on
+    and r.day > case when person.bp_source = 'home' then person.bp_on - s.bp_home_window_days else person.bp_on - 1 end
+  group by person.bp_source, person.systolic, person.diastolic, person.bp_on
+),
+latest_counted as (
+  select 'pressure' as evidence, 'latest counted' as topic, r.setting as word, cast(null as varchar) as detail,
+    cast(r.systolic as double) as first, cast(r.diastolic as double) as second, cast(null as varchar) as comparator,
+    cast(null as date) as since, r.day, 1 as rows, [r.source] as sources,
+    row_number() over (order by r.taken_at desc, r.systolic desc, r.source) as place
+  from readings as r
+  join person on person.systolic is null
+  where r.is_counted
+),
+counted_day as (
+  select 'counted day' as evidence, 'counted day' as topic, cast(null as varchar) as word, cast(null as varchar) as detail,
+    person.counted_lowest_systolic as first, person.counted_lowest_diastolic as second,
+    cast(null as varchar) as comparator, cast(null as date) as since, person.counted_day as day,
+    count(*) as rows, list(r.source order by r.taken_at, r.source) as sources
+  from person
+  join readings as r on r.is_counted and r.day = person.counted_day
+  group by person.counted_lowest_systolic, person.counted_lowest_diastolic, person.counted_day
+),
+filtration as materialized (
+  select e.day, e.egfr, 'labs:' || f.import_id || ':' || f.line as source
+  from egfr_days as e
+  join person on person.patient_id = e.patient_id and e.day in (person.egfr_on, person.egfr_run_started_on)
+  join filtration_results as f
+    on f.patient_id = e.patient_id and f.day = e.day and f.is_usable
+    and f.test = case when e.source = 'reported' then 'egfr' else 'creatinine' end
+),
+egfr as (
+  select 'kidney' as evidence,
+    case when filtration.day = person.egfr_on then 'egfr' else 'egfr run' end as topic,
+    person.g as word, cast(null as varchar) as detail,
+    cast(filtration.egfr as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    case when person.egfr < 60 then person.egfr_run_started_on end as since, filtration.day,
+    count(*) as rows, list(filtration.source order by filtration.source) as sources
+  from filtration
+  cross join person
+  group by filtration.day, filtration.egfr, person.egfr_on, person.g, person.egfr, person.egfr_run_started_on
+),
+urine_days as materialized (
+  select u.day, u.test, u.value_mg_g, u.comparator, u.value_text, u.unit_text, u.a, u.confirmed_by_day,
+    'labs:' || u.import_id || ':' || u.line as source,
+    row_number() over (
+      partition by u.day order by case when u.test = 'uacr' then 0 else 1 end, u.collected_at desc, u.value_mg_g desc
+    ) as place
+  from urine_results as u
+  join person on person.patient_id = u.patient_id and u.day <= person.as_of
+),
+latest_urine as (
+  select u.* from urine_days as u join person on u.day = person.urine_last_on where u.place = 1
+),
+urine as (
+  select 'urine' as evidence, 'urine' as topic, u.test as word,
+    u.a || ', reported as ' || u.value_text || coalesce(' ' || u.unit_text, '') as detail,
+    u.value_mg_g as first, cast(null as double) as second, u.comparator, cast(null as date) as since, u.day,
+    1 as rows, [u.source] as sources
+  from latest_urine as u
+  union all
+  select 'urine', 'confirming urine', u.test, u.a || ', reported as ' || u.value_text || coalesce(' ' || u.unit_text, ''),
+    u.value_mg_g, null, u.comparator, null, u.day, 1, [u.source]
+  from urine_days as u
+  join latest_urine on latest_urine.confirmed_by_day = u.day
+  join person on person.albuminuria = 'confirmed'
+  where u.a in ('A2', 'A3')
+),
+classes as (
+  select 'drugs' as evidence, 'class' as topic, c.class as word, string_agg(distinct i.ingredient, ', ' order by i.ingredient) as detail,
+    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    max(c.course_started_on) as since, cast(null as date) as day,
+    count(distinct o.order_key) as rows,
+    list(distinct 'medications:' || o.import_id || ':' || o.line) as sources
+  from class_orders as c
+  join person on person.patient_id = c.patient_id
+    and c.started_on <= person.as_of and (c.ends_on is null or c.ends_on > person.as_of)
+  join orders as o on o.order_key = c.order_key
+  join order_ingredients as i on i.order_key = c.order_key and i.class is not null
+  group by c.class
+),
+stopped as (
+  select 'drugs' as evidence, 'ras stopped' as topic, spans.drug as word, spans.stop_reason as detail,
+    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    spans.started_on as since, person.ras_stopped_on as day, 1 as rows,
+    ['medications:' || o.import_id || ':' || o.line] as sources,
+    row_number() over (order by spans.started_on desc, spans.order_key desc) as place
+  from person
+  join class_orders as c
+    on c.patient_id = person.patient_id and c.kind in ('ace_inhibitor', 'arb') and c.ends_on = person.ras_stopped_on
+  join order_spans as spans on spans.order_key = c.order_key and spans.drug = person.ras_stopped_drug
+  join orders as o on o.order_key = c.order_key
+),
+potassium as (
+  select 'potassium' as evidence, 'potassium' as topic, cast(null as varchar) as word,
+    k.value_text || coalesce(' ' || k.unit_text, '') as detail, k.potassium as first, cast(null as double) as second,
+    k.comparator, cast(null as date) as since, k.day, 1 as rows, ['labs:' || k.import_id || ':' || k.line] as sources,
+    row_number() over (order by k.collected_at desc, k.potassium desc, k.import_id, k.line) as place
+  from potassium_results as k
+  join person on person.patient_id = k.patient_id and k.day = person.potassium_on and not k.is_haemolysed
+),
+problems as (
+  select case when c.condition = 'dialysis' then 'dialysis' else 'problems' end as evidence, 'problem' as topic,
+    c.condition as word,
+    case when c.is_onset_unknown then 'onset not known: ' else '' end
+      || c.code || coalesce(', ' || c.description, '') as detail,
+    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    c.starts_on as since, cast(null as date) as day, 1 as rows, ['problems:' || c.import_id || ':' || c.line] as sources
+  from condition_spans as c
+  join person on person.patient_id = c.patient_id
+    and c.starts_on <= person.as_of and (c.ends_on is null or c.ends_on > person.as_of)
+),
+dialysis_visits as (
+  select 'dialysis' as evidence, 'dialysis visit' as topic, cast(null as varchar) as word, cast(null as varchar) as detail,
+    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    min(v.started_on) as since, max(v.started_on) as day, count(*) as rows,
+    list('visits:' || v.import_id || ':' || v.line order by v.started_on desc, v.line) as sources
+  from visits_raw as v
+  join person on person.patient_id = v.patient_id
+    and v.kind = 'dialysis' and v.started_on <= person.as_of and v.started_on > person.quarter_after
+  having count(*) > 0
+),
+allergies as (
+  select 'allergies' as evidence, 'allergy' as topic, r.kind as word,
+    r.substance || coalesce(': ' || r.reaction, '') as detail,
+    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    r.starts_on as since, cast(null as date) as day, 1 as rows, ['allergies:' || r.import_id || ':' || r.line] as sources
+  from ras_intolerance as r
+  join person on person.patient_id = r.patient_id and r.starts_on <= person.as_of
+),
+decisions_made as (
+  select 'decisions' as evidence, 'decision' as topic, d.topic as word, d.kind as detail,
+    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    d.made_on as since, d.ends_on as day, 1 as rows, cast([] as varchar[]) as sources
+  from decisions as d
+  join person on person.patient_id = d.patient_id and d.made_on <= person.as_of
+),
+age as (
+  select 'person' as evidence, 'age' as topic, person.sex as word, cast(null as varchar) as detail,
+    cast(person.age_years as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
+    person.birth_date as since, cast(null as date) as day, 1 as rows,
+    ['patients:' || person.import_id || ':' || person.line] as sources
+  from person
+),
+facts as (
+  ${[
+    ...["representative", "counted_day", "egfr", "urine", "classes", "problems"],
+    ...["dialysis_visits", "allergies", "decisions_made", "age"],
+  ]
+    .map((name) => `select ${columns("f")} from ${name} as f`)
+    .concat(
+      ["latest_counted", "stopped", "potassium"].map(
+        (name) => `select ${columns("f")} from ${name} as f where f.place = 1`,
+      ),
+    )
+    .join("\n  union all\n  ")}
+)
+select evidence, topic, word, detail, first, second, comparator, since, day, cast(rows as integer) as rows, sources
+from facts
+order by evidence, case when topic in ('confirming urine', 'egfr run') then 1 else 0 end, topic, since desc nulls last, day desc nulls last, word, detail, sources`,
+  Row: EvidenceFact,
+} as const
+
+function columns(table: string): string {
+  return [
+    "evidence",
+    "topic",
+    "word",
+    "detail",
+    "first",
+    "second",
+    "comparator",
+    "since",
+    "day",
+    "rows",
+    "sources",
+  ]
+    .map((name) => `${table}.${name}`)
+    .join(", ")
+}

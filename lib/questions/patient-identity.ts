@@ -1,0 +1,81 @@
+import { z } from "zod"
+
+const text = z.string().nullable()
+const number = z.number().nullable()
+const flag = z.boolean().nullable()
+
+export const PatientIdentity = z.object({
+  patient_id: z.string(),
+  public_id: z.string(),
+  given_name: text,
+  family_name: text,
+  birth_date: z.string(),
+  sex: z.string(),
+  site: text,
+  clinician_name: text,
+  language: text,
+  interpreter_needed: z.boolean(),
+  registered_on: z.string(),
+  left_on: text,
+  left_reason: text,
+  died_on: text,
+  has_merged_records: z.boolean(),
+  source: z.string(),
+  /** The day after which the time line begins: 36 months before the as-of date. */
+  window_after: z.string(),
+  age_years: number,
+  in_panel: flag,
+  panel_reason: text,
+  last_visit_on: text,
+  ckd: flag,
+  on_dialysis: flag,
+  transplant: flag,
+  palliative: flag,
+  pregnancy: flag,
+  hypertension: flag,
+  diabetes: flag,
+  heart_failure: flag,
+  atrial_fibrillation: flag,
+  egfr: number,
+  g: text,
+  a: text,
+  risk_cell: text,
+  systolic_limit: number,
+  diastolic_limit: number,
+  office_systolic_limit: z.number(),
+  office_diastolic_limit: z.number(),
+  next_visit_on: text,
+})
+
+export type PatientIdentity = z.infer<typeof PatientIdentity>
+
+/** Who a person is, and where they stand on one day; the columns of the day are null before they were registered. */
+export const patientIdentity = {
+  sql: `with last_visits as (
+  select v.patient_id, max(v.started_on) as last_visit_on
+  from visits_raw as v
+  where v.kind in ('office', 'telehealth', 'dialysis') and v.started_on <= cast($as_of as date)
+  group by v.patient_id
+)
+select
+  people.patient_id, people.public_id, people.given_name, people.family_name, people.birth_date, people.sex,
+  people.site, people.clinician_name, people.language, people.interpreter_needed,
+  people.registered_on, people.left_on, people.left_reason, people.died_on, people.has_merged_records,
+  'patients:' || people.import_id || ':' || people.line as source,
+  w.confirmation_after as window_after,
+  p.age_years, p.in_panel, p.panel_reason,
+  last_visits.last_visit_on,
+  p.ckd, p.on_dialysis, p.transplant, p.palliative, p.pregnancy,
+  p.hypertension, p.diabetes, p.heart_failure, p.atrial_fibrillation,
+  p.egfr, p.g, p.a, p.risk_cell,
+  p.systolic_limit, p.diastolic_limit,
+  office.systolic_limit as office_systolic_limit, office.diastolic_limit as office_diastolic_limit,
+  p.next_visit_on
+from people
+join as_of_windows as w on w.as_of = cast($as_of as date)
+join pressure_limits as office on office.bp_source = 'office'
+left join last_visits on last_visits.patient_id = people.patient_id
+left join patient_month as p on p.patient_id = people.patient_id and p.as_of = w.as_of
+where people.public_id = cast($public_id as varchar)`,
+  Row: PatientIdentity,
+} as const
