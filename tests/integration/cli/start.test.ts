@@ -48,6 +48,8 @@ describe("filtrate start", () => {
       expect((await fetch(first.url)).status).toBe(200)
       const running = processesOf(dataDir)
       const madeAt = await clinicMadeAt()
+      const asked = await filtrate(["measures", "--json"], env)
+      expect(JSON.parse(asked.stdout).measures).toHaveLength(7)
 
       pressCtrlC(first.child.pid)
       const finished = await first.finished
