@@ -4,10 +4,18 @@ import { dietFinding, dietPoints, type DietSeries } from "./diet-figure"
 import { dietLimits } from "./diet-words"
 import { dietTable } from "./measure-table"
 
-/** The mean of one series over the months, with the lines of the limits; nothing while it has no record. */
+const limitsMg = dietLimits.map((limit) => limit.value)
+const lowestMg = Math.min(...limitsMg)
+const highestMg = Math.max(...limitsMg)
+
+/**
+ * The mean of one series over the months, with the lines of the limits; nothing while it has no record. The axis follows
+ * the means: the interval of two or three people may be wider than the picture and is cut at its edge.
+ */
 export function DietChart(props: { series: DietSeries; chosen: number; size: "tall" | "full" }) {
   const { series } = props
   if (series.points.every((point) => point.meanMg === null)) return null
+  const means = series.points.flatMap((point) => (point.meanMg === null ? [] : [point.meanMg]))
   return (
     <HistoryChart
       points={dietPoints(series)}
@@ -18,7 +26,8 @@ export function DietChart(props: { series: DietSeries; chosen: number; size: "ta
       }
       limits={dietLimits}
       least={400}
-      floor={0}
+      floor={Math.min(lowestMg, ...means) * 0.75}
+      ceiling={Math.max(highestMg, ...means) * 1.25}
       size={props.size}
       tick={props.size === "full" ? count : undefined}
       finding={dietFinding(series)}

@@ -1,6 +1,6 @@
 import { count, monthName, numbered, pointsSize } from "../_ui/format"
 import { PeopleLink } from "../_ui/people-link"
-import { fewestForRate, rateLabel, type MeasureFigure } from "./measure-figure"
+import { fewestForRate, type MeasureFigure } from "./measure-figure"
 import { measureWords } from "./measure-words"
 import { measureHref } from "./measures/search-params"
 import type { ChangeKind } from "../../lib/questions/measure-people"
@@ -38,9 +38,7 @@ export function MeasureChangeWords(props: {
     measureHref(figure.measure.id, { month: props.month, change }, "people")
   return (
     <>
-      <p className={styles.change}>
-        {changeTitle(figure)} since {monthName(earlier.asOf)}
-      </p>
+      <p className={styles.change}>{changeTitle(figure)}</p>
       {props.size === "full" ? (
         <p>
           {moved.length === 0 ? "The same people as the month before." : null}
@@ -60,20 +58,21 @@ export function MeasureChangeWords(props: {
   )
 }
 
-/** "Up 1.4 points"; where people are few, from which two counts. */
+/** "Up 1.4 points since September"; where people are few, the two counts then and now. */
 export function changeTitle(figure: MeasureFigure): string {
-  const { rate, change } = figure
-  const earlier = change?.earlierRate
-  if (!earlier || rate.rate === null || earlier.rate === null) return "Nothing to compare"
-  if (rate.total < fewestForRate || earlier.total < fewestForRate) {
-    return rateLabel(rate) === rateLabel(earlier)
-      ? `${count(rate.met)} of ${count(rate.total)}, as before`
-      : `${count(rate.met)} of ${count(rate.total)}, from ${count(earlier.met)} of ${count(earlier.total)}`
+  const { rate } = figure
+  const before = figure.months[figure.chosen - 1]
+  if (!before || rate.rate === null || before.rate.rate === null) return "Nothing to compare with"
+  const month = monthName(before.asOf)
+  if (rate.total < fewestForRate || before.rate.total < fewestForRate) {
+    const then = `${count(before.rate.met)} of ${count(before.rate.total)}`
+    const now = `${count(rate.met)} of ${count(rate.total)}`
+    return then === now ? `${now}, as in ${month}` : `${now}, from ${then} in ${month}`
   }
-  const difference = rate.rate - earlier.rate
+  const difference = rate.rate - before.rate.rate
   const size = pointsSize(difference)
-  if (size.startsWith("0.0")) return "Unchanged"
-  return `${difference > 0 ? "Up" : "Down"} ${size}`
+  if (size.startsWith("0.0")) return `Unchanged since ${month}`
+  return `${difference > 0 ? "Up" : "Down"} ${size} since ${month}`
 }
 
 function aside(number: number, words: string): string {

@@ -3,6 +3,7 @@ import type { HistoryPoint } from "../_ui/history-chart"
 import type { Measure } from "../../lib/measures/types"
 import type { MeasureMonth } from "../../lib/questions/measure-months"
 import type { StandingChange } from "../../lib/questions/standing-changes"
+import { measureWords } from "./measure-words"
 import { splitChange, type Change, type ChangeCounts } from "../../lib/statistics/change"
 import { changeCounts } from "../../lib/statistics/change-counts"
 import { median } from "../../lib/statistics/median"
@@ -75,6 +76,18 @@ export function historyPoints(figure: MeasureFigure): HistoryPoint[] {
     low: rate.interval?.low ?? null,
     high: rate.interval?.high ?? null,
   }))
+}
+
+/** The measure's sentence as it fits its counts. */
+export function headlineOf(figure: MeasureFigure): string {
+  const { headline, nobody: none } = measureWords(figure.measure)
+  return none && figure.counts[none.when] === 0 ? none.says : headline
+}
+
+/** The baseline with its label; where people are few the line stands alone. */
+export function baselineOf(figure: MeasureFigure): { value: number; label: string } | null {
+  if (figure.baseline === null) return null
+  return { value: figure.baseline, label: figure.rate.total < fewestForRate ? "" : percent(figure.baseline) }
 }
 
 /** The rate as it is written at the line: a percentage, or the two counts where people are few. */

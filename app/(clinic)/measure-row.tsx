@@ -4,11 +4,19 @@ import { HistoryChart } from "../_ui/history-chart"
 import { PeopleLink } from "../_ui/people-link"
 import { Sentence, sentenceText } from "../_ui/sentence"
 import { StandingStrip } from "../_ui/standing-strip"
-import { fewestForRate, historyFinding, historyPoints, rateLabel, type MeasureFigure } from "./measure-figure"
+import {
+  baselineOf,
+  fewestForRate,
+  headlineOf,
+  historyFinding,
+  historyPoints,
+  rateLabel,
+  type MeasureFigure,
+} from "./measure-figure"
 import { MeasureChangeWords } from "./measure-change"
 import { rateTable } from "./measure-table"
 import { measureWords } from "./measure-words"
-import { measureHref, standingParam } from "./measures/search-params"
+import { measureHref, standingParam, type ListedStanding } from "./measures/search-params"
 import type { Standing } from "../../lib/domain/standings"
 import styles from "./measure-row.module.css"
 
@@ -32,9 +40,7 @@ export function MeasureRow(props: {
             points={historyPoints(figure)}
             chosen={figure.chosen}
             chosenLabel={rateLabel(figure.rate)}
-            baseline={
-              figure.baseline === null ? null : { value: figure.baseline, label: percent(figure.baseline) }
-            }
+            baseline={baselineOf(figure)}
             least={0.1}
             floor={0}
             ceiling={1}
@@ -68,15 +74,15 @@ export function MeasureSentence(props: {
   if (figure.rate.total === 0) {
     return <Sentence template={`${figure.measure.name}: no one to count.`} numbers={{}} {...props} />
   }
-  const open = (standing: Standing) => standingHref(figure, props.month, standing)
+  const open = (standing: ListedStanding) => standingHref(figure, props.month, standing)
   return (
     <Sentence
-      template={measureWords(figure.measure).headline}
+      template={headlineOf(figure)}
       numbers={{
         met: { number: figure.counts.met, href: open("met") },
         notMet: { number: figure.counts.notMet, href: open("not met") },
         unknown: { number: figure.counts.unknown, href: open("unknown") },
-        total: { number: figure.rate.total, href: null },
+        total: { number: figure.rate.total, href: open("counted") },
       }}
       {...props}
     />
@@ -91,7 +97,7 @@ export function RateLine({ figure, month }: { figure: MeasureFigure; month: stri
   return (
     <p className={styles.rate}>
       {rate.rate === null || rate.interval === null ? (
-        <span>Nobody in the panel meets its conditions with what it needs to know.</span>
+        <span>No one in the panel is counted by it this month.</span>
       ) : rate.total < fewestForRate ? (
         <span>Too few for a percentage; 95% interval {percentInterval(rate.interval)}%.</span>
       ) : (
@@ -117,6 +123,13 @@ export function RateLine({ figure, month }: { figure: MeasureFigure; month: stri
           </PeopleLink>
         </span>
       ) : null}
+      {rate.total === 0 && counts.excluded > 0 ? (
+        <span>
+          <PeopleLink href={standingHref(figure, month, "excluded")} number={counts.excluded}>
+            {numbered(counts.excluded, "excluded")}
+          </PeopleLink>
+        </span>
+      ) : null}
     </p>
   )
 }
@@ -139,6 +152,6 @@ export function MeasureStrip({ figure, month }: { figure: MeasureFigure; month: 
   )
 }
 
-export function standingHref(figure: MeasureFigure, month: string | null, standing: Standing): string {
+export function standingHref(figure: MeasureFigure, month: string | null, standing: ListedStanding): string {
   return measureHref(figure.measure.id, { month, standing: standingParam(standing) }, "people")
 }

@@ -8,6 +8,8 @@ import type { Measure } from "../../lib/measures/types"
  */
 export type MeasureWords = {
   headline: string
+  /** The sentence where the count that leads it is nobody; null where "0 of 12" reads well. */
+  nobody: { when: "met" | "notMet"; says: string } | null
   /** What follows the rate and its interval, as a template over the same counts. */
   rateOf: string
   met: string
@@ -48,6 +50,7 @@ const words: Record<string, Partial<MeasureWords>> = {
   },
   "uncontrolled-on-several-classes": {
     headline: "{met} {met:person is:people are} above target on three or more drug classes.",
+    nobody: { when: "met", says: "No one is above target on three or more drug classes." },
     rateOf: "of the {total} measured on three or more",
     met: "above target",
     notMet: "at target",
@@ -58,6 +61,10 @@ const words: Record<string, Partial<MeasureWords>> = {
   "ras-blocker-in-albuminuria": {
     headline:
       "{notMet} {notMet:person has:people have} protein in the urine and {notMet:takes:take} neither an ACE inhibitor nor an ARB, with no reason on record.",
+    nobody: {
+      when: "notMet",
+      says: "No one with protein in the urine goes without an ACE inhibitor or ARB, unless a reason is on record.",
+    },
     rateOf: "of the {total} counted take one",
     met: "on one",
     notMet: "on neither",
@@ -82,6 +89,7 @@ export function measureWords(measure: Measure): MeasureWords {
     headline: isUp
       ? `{met} of {total} {total:person:people}: ${measure.metWords}.`
       : `{met} {met:person:people}: ${measure.metWords}.`,
+    nobody: null,
     rateOf: isUp ? "" : "of {total}",
     met: isUp ? "met" : "present",
     notMet: isUp ? "not met" : "not present",

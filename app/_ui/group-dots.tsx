@@ -11,11 +11,12 @@ export const fewestForShare = 10
 
 /**
  * Groups of one kind as dots with their intervals on one scale, the clinic as a hairline. The order is the caller's
- * (by name or by registration), never by result; groups of few people are counts without a dot.
+ * (by name or by registration), never by result; groups of few people are counts without a dot, and
+ * without a scale where all are.
  */
-export function GroupDots(props: { title: string; rows: GroupRow[]; clinic: Rate; scale: Scale }) {
+export function GroupDots(props: { title: string; rows: GroupRow[]; clinic: Rate; scale: Scale | null }) {
   const { clinic, scale } = props
-  const at = (ratio: number) => `${placeOn(scale, ratio) * 100}%`
+  const at = (ratio: number) => `${scale === null ? 0 : placeOn(scale, ratio) * 100}%`
   return (
     <table className={styles.groups} role="table">
       <caption>{props.title}</caption>
@@ -25,8 +26,12 @@ export function GroupDots(props: { title: string; rows: GroupRow[]; clinic: Rate
             {props.title}
           </th>
           <td aria-hidden="true" className={styles.ends}>
-            <span>{percent(scale.low)}</span>
-            <span>{percent(scale.high)}</span>
+            {scale === null ? null : (
+              <>
+                <span>{percent(scale.low)}</span>
+                <span>{percent(scale.high)}</span>
+              </>
+            )}
           </td>
           <th scope="col" role="columnheader" className="visually-hidden">
             Rate and interval
@@ -44,7 +49,7 @@ export function GroupDots(props: { title: string; rows: GroupRow[]; clinic: Rate
             </th>
             <td aria-hidden="true" className={styles.track}>
               <div>
-                {clinic.rate === null ? null : (
+                {clinic.rate === null || scale === null ? null : (
                   <span className={styles.clinic} style={{ left: at(clinic.rate) }} />
                 )}
                 <Dot rate={row.rate} at={at} />

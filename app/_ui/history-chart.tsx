@@ -103,6 +103,7 @@ function Lines(props: {
   const { points, scale } = props
   const x = (place: number) => (points.length < 2 ? 1000 : (place / (points.length - 1)) * 1000).toFixed(1)
   const y = (value: number) => ((1 - placeOn(scale, value)) * 100).toFixed(2)
+  const edge = (value: number) => y(Math.min(scale.high, Math.max(scale.low, value)))
   const level = (value: number) => `M0 ${y(value)}H1000`
   const line = (from: number, to: number) =>
     runs(points, from, to, (point) => point.value !== null)
@@ -113,8 +114,8 @@ function Lines(props: {
       .join("")
   const band = runs(points, 0, points.length - 1, (point) => point.low !== null && point.high !== null)
     .map((run) => {
-      const upper = run.map((place) => `${x(place)} ${y(points[place]?.high ?? 0)}`)
-      const lower = run.map((place) => `${x(place)} ${y(points[place]?.low ?? 0)}`).reverse()
+      const upper = run.map((place) => `${x(place)} ${edge(points[place]?.high ?? 0)}`)
+      const lower = run.map((place) => `${x(place)} ${edge(points[place]?.low ?? 0)}`).reverse()
       return `M${[...upper, ...lower].join("L")}Z`
     })
     .join("")

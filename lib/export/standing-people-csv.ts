@@ -27,6 +27,8 @@ type Person = {
   urine_last_on: string | null
   next_visit_on: string | null
   reasons: readonly string[]
+  /** The person's own standing, where a list holds several. */
+  standing?: string | null
 }
 
 const columns = [
@@ -70,7 +72,7 @@ export function standingPeopleCsv(list: {
   const rows = list.people.map((one) => [
     list.on,
     list.measureId,
-    list.standing,
+    one.standing ?? list.standing,
     one.reasons.join("; "),
     one.patient_id,
     one.family_name,

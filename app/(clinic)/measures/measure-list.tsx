@@ -1,12 +1,12 @@
 import Link from "next/link"
-import { milligramInterval, milligrams, monthName, percentInterval } from "../../_ui/format"
+import { milligramInterval, milligrams, percentInterval } from "../../_ui/format"
 import { Theme } from "../../_ui/screen"
 import { sentenceText } from "../../_ui/sentence"
 import { dietSodium } from "../../../lib/measures/diet-sodium"
 import { dietFigure, pairedWords } from "../diet-figure"
 import { changeTitle } from "../measure-change"
-import { rateLabel, type MeasureFigure } from "../measure-figure"
-import { measureWords } from "../measure-words"
+import { headlineOf, rateLabel, type MeasureFigure } from "../measure-figure"
+
 import type { MonthAnswers } from "../month-answers"
 import type { ChosenMonth } from "../months"
 import { measureHref } from "./search-params"
@@ -73,17 +73,17 @@ function Lines({ lines, month }: { lines: Line[]; month: string | null }) {
 
 function measureLine(figure: MeasureFigure): Line {
   const { measure, counts, rate } = figure
-  const earlier = figure.months[figure.chosen - 1]
+
   return {
     id: measure.id,
     name: measure.name,
     says:
       rate.total === 0
         ? "No one to count."
-        : sentenceText(measureWords(measure).headline, { ...counts, total: rate.total }),
+        : sentenceText(headlineOf(figure), { ...counts, total: rate.total }),
     figure: rateLabel(rate),
     interval: rate.interval ? `${percentInterval(rate.interval)}%` : null,
-    change: earlier ? `${changeTitle(figure)} since ${monthName(earlier.asOf)}` : "",
+    change: changeTitle(figure),
   }
 }
 

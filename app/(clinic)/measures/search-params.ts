@@ -4,9 +4,12 @@ import type { Standing } from "../../../lib/domain/standings"
 import { changeKinds } from "../../../lib/questions/measure-people"
 import { MonthParam } from "../search-params"
 
-const standingParams = ["met", "not-met", "unknown", "exception", "excluded", "outside"] as const
+const standingParams = ["counted", "met", "not-met", "unknown", "exception", "excluded", "outside"] as const
 
 type StandingParam = (typeof standingParams)[number]
+
+/** Whom a list holds: those of one standing, or all whom the rate counts. */
+export type ListedStanding = Standing | "counted"
 
 const narrow = z.string().max(200).nullable().catch(null).default(null)
 
@@ -39,10 +42,10 @@ export function measureHref(id: string, view: Partial<MeasureView>, anchor?: "pe
   return `${hrefOf(`/measures/${id}`, { month, standing, change, ...narrowed })}${anchor ? `#${anchor}` : ""}`
 }
 
-export function standingParam(standing: Standing): StandingParam {
+export function standingParam(standing: ListedStanding): StandingParam {
   return standing === "not met" ? "not-met" : standing
 }
 
-export function standingOf(param: StandingParam): Standing {
+export function standingOf(param: StandingParam): ListedStanding {
   return param === "not-met" ? "not met" : param
 }

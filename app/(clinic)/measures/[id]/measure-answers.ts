@@ -1,5 +1,5 @@
 import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
-import type { Standing } from "../../../../lib/domain/standings"
+
 import type { Measure } from "../../../../lib/measures/types"
 import { detailCounts, type DetailCount } from "../../../../lib/questions/measure-details"
 import { measureGroups, type GroupCounts } from "../../../../lib/questions/measure-groups"
@@ -10,7 +10,7 @@ import { standingChanges } from "../../../../lib/questions/standing-changes"
 import { measureFigure, type MeasureFigure } from "../../measure-figure"
 import { measureWords } from "../../measure-words"
 import type { ChosenMonth } from "../../months"
-import { standingOf, type MeasureView } from "../search-params"
+import { standingOf, type ListedStanding, type MeasureView } from "../search-params"
 
 /** People on one page of a list. */
 export const pageSize = 50
@@ -50,8 +50,8 @@ export async function askMeasure(options: {
   }
 }
 
-/** Who is asked for: those of a change, or else those of a standing; the one that wants attention when nothing is said. */
-export function shownStanding(measure: Measure, view: MeasureView): Standing | null {
+/** Who is asked for: those of a change (null here), or else those of a standing; the one that wants attention when nothing is said. */
+export function shownStanding(measure: Measure, view: MeasureView): ListedStanding | null {
   if (view.change !== null) return null
   return view.standing === null ? measureWords(measure).attention : standingOf(view.standing)
 }

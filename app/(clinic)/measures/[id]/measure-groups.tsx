@@ -23,13 +23,16 @@ export function MeasureGroups(props: { figure: MeasureFigure; groups: GroupCount
     rate: rateOf({ ...group, population: 0, notMet: group.not_met }, direction),
   }))
   const drawn = rates.filter(({ rate }) => rate.total >= fewestForShare)
-  const scale = scaleOver(
-    [
-      figure.rate.rate,
-      ...drawn.flatMap(({ rate }) => [rate.interval?.low ?? null, rate.interval?.high ?? null]),
-    ],
-    { least: 0.2, floor: 0, ceiling: 1 },
-  )
+  const scale =
+    drawn.length === 0
+      ? null
+      : scaleOver(
+          [
+            figure.rate.rate,
+            ...drawn.flatMap(({ rate }) => [rate.interval?.low ?? null, rate.interval?.high ?? null]),
+          ],
+          { least: 0.2, floor: 0, ceiling: 1 },
+        )
   if (rates.length === 0) return <p className={styles.nobody}>No one to divide into groups.</p>
   return (
     <div className={styles.groups}>

@@ -1,8 +1,9 @@
-import { count, monthName, percent, percentInterval, points } from "../../../_ui/format"
+import { count, percent, percentInterval, points } from "../../../_ui/format"
 import { HistoryChart } from "../../../_ui/history-chart"
 import { PeopleLink } from "../../../_ui/people-link"
 import { changeTitle } from "../../measure-change"
 import {
+  baselineOf,
   fewestForRate,
   historyFinding,
   historyPoints,
@@ -31,9 +32,7 @@ export function MeasureHistory({ figure, month }: { figure: MeasureFigure; month
             points={historyPoints(figure)}
             chosen={figure.chosen}
             chosenLabel={rateLabel(figure.rate)}
-            baseline={
-              figure.baseline === null ? null : { value: figure.baseline, label: percent(figure.baseline) }
-            }
+            baseline={baselineOf(figure)}
             least={0.1}
             floor={0}
             ceiling={1}
@@ -70,7 +69,7 @@ const tenthOfPoint = 0.001
 /** The change since the month before, split exactly: the points of the four parts sum to the change. */
 function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string | null }) {
   const earlier = figure.months[figure.chosen - 1]
-  if (!figure.change || !earlier) return null
+  if (!figure.change || !earlier || (figure.rate.total === 0 && earlier.rate.total === 0)) return null
   const { counts, split } = figure.change
   const speech = measureWords(figure.measure)
   const isShare = split.ok && figure.rate.total >= fewestForRate && earlier.rate.total >= fewestForRate
@@ -85,9 +84,7 @@ function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string |
   ] as const
   return (
     <div className={styles.change}>
-      <h3>
-        {changeTitle(figure)} since {monthName(earlier.asOf)}
-      </h3>
+      <h3>{changeTitle(figure)}</h3>
       <table>
         <caption className="visually-hidden">The parts of the change, in people and points</caption>
         <tbody>

@@ -1,16 +1,16 @@
 import Link from "next/link"
 import { count, monthName, numbered, sentenceCase } from "../../../_ui/format"
 import { PeopleLink } from "../../../_ui/people-link"
-import type { Standing } from "../../../../lib/domain/standings"
+
 import type { Measure } from "../../../../lib/measures/types"
 import { details } from "../../../../lib/questions/measure-details"
 import { measureWords, standingWords } from "../../measure-words"
 import type { ChosenMonth } from "../../months"
-import { measureHref, standingParam, type MeasureView } from "../search-params"
+import { measureHref, standingParam, type ListedStanding, type MeasureView } from "../search-params"
 import { shownStanding, type MeasureAnswers } from "./measure-answers"
 import styles from "./people-list.module.css"
 
-const order: readonly Standing[] = ["met", "not met", "unknown", "exception", "excluded"]
+const order: readonly ListedStanding[] = ["counted", "met", "not met", "unknown", "exception", "excluded"]
 
 /** Which of the measure's people are listed: a standing or a change, the parts of it, and what narrows it. */
 export function PeopleChoice(props: {
@@ -22,7 +22,11 @@ export function PeopleChoice(props: {
   const { measure, answers, chosen, view } = props
   const { counts } = answers.figure
   const shown = shownStanding(measure, view)
-  const number: Partial<Record<Standing, number>> = { ...counts, "not met": counts.notMet }
+  const number: Partial<Record<ListedStanding, number>> = {
+    ...counts,
+    "not met": counts.notMet,
+    counted: answers.figure.rate.total,
+  }
   const tabs = order.filter((standing) => standing === shown || (number[standing] ?? 0) > 0)
   return (
     <div>
@@ -35,7 +39,8 @@ export function PeopleChoice(props: {
             scroll={false}
             aria-current={standing === shown ? "true" : undefined}
           >
-            {count(number[standing] ?? 0)} {standingWords(measure, standing)}
+            {count(number[standing] ?? 0)}{" "}
+            {standing === "counted" ? "counted" : standingWords(measure, standing)}
           </Link>
         ))}
       </nav>
@@ -51,7 +56,7 @@ function Parts(props: {
   answers: MeasureAnswers
   chosen: ChosenMonth
   view: MeasureView
-  shown: Standing | null
+  shown: ListedStanding | null
 }) {
   const { measure, answers, chosen, view, shown } = props
   if (shown === null) return null

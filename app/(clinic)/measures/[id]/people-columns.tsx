@@ -1,10 +1,12 @@
 import type { ReactNode } from "react"
-import { count, day, lab, pressure, sentenceCase } from "../../../_ui/format"
+import { count, day, pressure, sentenceCase } from "../../../_ui/format"
+import { classWords } from "../../../_ui/class-words"
 import { PressureMark } from "../../../_ui/pressure-mark"
 import type { Standing } from "../../../../lib/domain/standings"
 import type { Measure } from "../../../../lib/measures/types"
 import type { MeasurePerson } from "../../../../lib/questions/measure-people"
-import { standingWords } from "../../measure-words"
+import { measureWords, standingWords } from "../../measure-words"
+import type { ListedStanding } from "../search-params"
 
 /** One column of a list of people. `label` stands before the value on a phone, `absent` where there is none. */
 export type Column = {
@@ -12,7 +14,10 @@ export type Column = {
   unit?: string
   label?: string
   isNumber?: boolean
+  /** A text that takes the room there is. */
   isLong?: boolean
+  /** A name that may take two lines. */
+  isFolding?: boolean
   absent?: string
   cell: (person: MeasurePerson) => ReactNode
 }
@@ -21,7 +26,7 @@ const age: Column = { head: "Age", label: "age", isNumber: true, cell: (one) => 
 
 const clinician: Column = {
   head: "Clinician",
-  isLong: true,
+  isFolding: true,
   absent: "no clinician",
   cell: (one) => one.clinician_name,
 }
@@ -35,18 +40,15 @@ const bloodPressure: Column = {
     one.systolic === null || one.diastolic === null ? null : pressure(one.systolic, one.diastolic),
 }
 
-const from: Column = {
-  head: "From",
+const taken: Column = {
+  head: "Taken",
   absent: " ",
-  cell: (one) => (one.bp_source === null ? null : <PressureMark source={one.bp_source} />),
-}
-
-const pressureOn: Column = {
-  head: "Pressure on",
-  label: "on",
-  absent: " ",
-  isNumber: true,
-  cell: (one) => (one.bp_on === null ? null : day(one.bp_on)),
+  cell: (one) =>
+    one.bp_source === null || one.bp_on === null ? null : (
+      <>
+        <PressureMark source={one.bp_source} />, {day(one.bp_on)}
+      </>
+    ),
 }
 
 const target: Column = {
@@ -89,7 +91,7 @@ const classes: Column = {
   cell: (one) =>
     one.classes.length === 0
       ? null
-      : `${count(one.classes.length)}: ${one.classes.map((word) => word.replaceAll("_", " ")).join(", ")}`,
+      : `${count(one.classes.length)}: ${one.classes.map(classWords).join(", ")}`,
 }
 
 const newestClass: Column = {
@@ -102,7 +104,7 @@ const newestClass: Column = {
 
 const filtration: Column = {
   head: "eGFR",
-  unit: "mL/min/1.73 m\u00b2",
+  unit: "mL/min/\u200b1.73\u00a0m\u00b2",
   label: "eGFR",
   isNumber: true,
   absent: "no result",
@@ -155,20 +157,11 @@ const potassium: Column = {
   head: "Potassium",
   unit: "mmol/L",
   label: "potassium",
-  isNumber: true,
   absent: "no result",
   cell: (one) =>
-    one.potassium === null
+    one.potassium === null || one.potassium_on === null
       ? null
-      : lab({ number: one.potassium, comparator: one.potassium_comparator, unit: "", decimals: 1 }).trim(),
-}
-
-const potassiumOn: Column = {
-  head: "Potassium on",
-  label: "on",
-  isNumber: true,
-  absent: " ",
-  cell: (one) => (one.potassium_on === null ? null : day(one.potassium_on)),
+      : `${one.potassium_comparator ?? ""}${one.potassium.toFixed(1)} on ${day(one.potassium_on)}`,
 }
 
 const nextVisit: Column = {
@@ -187,42 +180,62 @@ const reasons: Column = {
 }
 
 const valuesOf: Record<string, readonly Column[]> = {
-  "bp-at-target": [bloodPressure, from, pressureOn, target, classes],
+  "bp-at-target": [bloodPressure, taken, target, classes],
   "bp-under-140-90": [lowestOfDay, countedDay, classes],
-  "pressure-measured": [bloodPressure, from, pressureOn],
-  "uncontrolled-on-several-classes": [bloodPressure, from, pressureOn, target, classes, newestClass],
-  "ras-blocker-in-albuminuria": [urineCategory, urineAlbumin, filtration, rasBlocker, potassium, potassiumOn],
+  "pressure-measured": [bloodPressure, taken],
+  "uncontrolled-on-several-classes": [bloodPressure, taken, target, classes, newestClass],
+  "ras-blocker-in-albuminuria": [urineCategory, urineAlbumin, filtration, rasBlocker, potassium],
   "acr-tested": [urineLast, urineAlbumin, filtration],
 }
 
-/** The columns of a list: the values the measure looks at, and the reasons or the two standings where they say why. */
+/**
+ * The columns of a list: the values the measure looks at, the standings or reasons where they say why, and the next visit
+ * of those who want attention.
+ */
 export function columnsOf(
   measure: Measure,
-  list: { shown: Standing | null; isRunning: boolean },
+  list: { shown: ListedStanding | null; isRunning: boolean },
 ): readonly Column[] {
-  const why =
-    list.shown === null
-      ? [fromTo(measure)]
-      : list.shown === "excluded" || list.shown === "unknown" || list.shown === "exception"
-        ? [reasons]
-        : []
-  const ahead = list.isRunning ? [nextVisit] : []
-  return [
-    age,
-    ...why,
-    ...(valuesOf[measure.id] ?? [bloodPressure, filtration, urineAlbumin]),
-    clinician,
-    ...ahead,
-  ]
+  const isWanted =
+    list.shown === measureWords(measure).attention || list.shown === "unknown" || list.shown === null
+  const ahead = list.isRunning && isWanted ? [nextVisit] : []
+  const values = valuesOf[measure.id] ?? [bloodPressure, filtration, urineAlbumin]
+  return [age, ...why(measure, list.shown), ...values, clinician, ...ahead]
+}
+
+function why(measure: Measure, shown: ListedStanding | null): Column[] {
+  switch (shown) {
+    case null:
+      return [fromTo(measure)]
+    case "counted":
+      return [standing(measure)]
+    case "excluded":
+    case "unknown":
+    case "exception":
+      return [reasons]
+    case "met":
+    case "not met":
+    case "outside":
+      return []
+  }
+}
+
+function standing(measure: Measure): Column {
+  return {
+    head: "Stands",
+    cell: (one) => (one.standing === null ? null : standingWords(measure, one.standing)),
+  }
 }
 
 function fromTo(measure: Measure): Column {
-  const words = (person: MeasurePerson, standing: Standing | null) =>
-    standing === null ? (person.panel_reason ?? "not in the panel") : standingWords(measure, standing)
+  const words = (place: Standing | null) =>
+    place === null ? "not in the panel" : standingWords(measure, place)
   return {
     head: "From, to",
     isLong: true,
-    cell: (one) =>
-      `${one.earlier === null ? "not in the panel" : words(one, one.earlier)} \u2192 ${words(one, one.standing)}`,
+    cell: (one) => {
+      const because = one.standing === null ? one.panel_reason : (one.reasons[0] ?? null)
+      return `${words(one.earlier)} \u2192 ${words(one.standing)}${because === null ? "" : `: ${because}`}`
+    },
   }
 }

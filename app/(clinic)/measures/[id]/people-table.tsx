@@ -3,7 +3,7 @@ import type { Measure } from "../../../../lib/measures/types"
 import type { MeasurePerson } from "../../../../lib/questions/measure-people"
 import type { MeasureView } from "../search-params"
 import { shownStanding } from "./measure-answers"
-import { columnsOf } from "./people-columns"
+import { columnsOf, type Column } from "./people-columns"
 import table from "../../../_ui/table.module.css"
 
 /** The people with the values and dates that put them where they stand; the name opens the patient. */
@@ -46,12 +46,7 @@ export function PeopleTable(props: {
               </Link>
             </th>
             {columns.map((column) => (
-              <td
-                key={column.head}
-                role="cell"
-                data-label={column.label}
-                className={column.isNumber ? table.number : column.isLong ? table.wrap : undefined}
-              >
+              <td key={column.head} role="cell" data-label={column.label} className={cellClass(column)}>
                 {column.cell(person) ?? <span className={table.absent}>{column.absent ?? "none"}</span>}
               </td>
             ))}
@@ -60,4 +55,10 @@ export function PeopleTable(props: {
       </tbody>
     </table>
   )
+}
+
+function cellClass(column: Column): string | undefined {
+  if (column.isNumber) return table.number
+  if (column.isLong) return table.wrap
+  return column.isFolding ? table.fold : undefined
 }
