@@ -176,7 +176,7 @@ describe("the embedded database", () => {
     expect(await query(second.url, "select answer from kept")).toEqual([{ answer: 42 }])
     await second.close()
     // Under root the cluster lives elsewhere, with a link from here.
-    rmSync(realpathSync(path.join(dataDir, "postgres")), { recursive: true })
+    rmSync(path.dirname(realpathSync(path.join(dataDir, "postgres"))), { recursive: true })
   })
 
   test("says which folder it cannot write", async () => {
