@@ -51,7 +51,7 @@ describe("the sodium of a month", () => {
     remove()
   })
 
-  it("has the mean, the interval and the paired change of the published worked example", async () => {
+  it("has the mean, the interval and the paired change that were worked out by hand", async () => {
     const measures = await imported.measuresOn(sodiumClinic.on)
 
     expect(measures.find((measure) => measure.id === "diet-sodium")).toEqual({

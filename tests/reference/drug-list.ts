@@ -12,7 +12,7 @@ export type DrugClass =
 type Group = { class: DrugClass; kind: string; drugs: string }
 
 /**
- * Each drug as "name other-name ATC:code RX:code"; written out from section 6 of the clinical reference for this check
+ * Each drug as "name other-name ATC:code RX:code"; written out from the WHO ATC index and RxNorm for this check
  * alone, apart from the product's own lists. A name that is not here is no counted drug.
  */
 const groups: Group[] = [
@@ -99,7 +99,7 @@ const groups: Group[] = [
   },
 ]
 
-/** Combination codes, each with the ingredients it settles; section 6.3. */
+/** Combination codes, each with the ingredients it settles. Source: WHO ATC index 2026. */
 const combinationCodes: Record<string, string> = {
   "ATC:C09DX04": "valsartan",
   "RX:1656339": "valsartan",

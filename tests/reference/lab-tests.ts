@@ -1,6 +1,6 @@
 import { compare, dividedBy, exact, times, type Exact } from "./exact"
 
-/** LOINC codes of the tests that decide something, after sections "LOINC" of the clinical reference. */
+/** LOINC codes of the tests, after the value sets of the CMS quality measures and US Core. */
 export const testByLoinc: Record<string, string> = {
   "2160-0": "creatinine",
   "14682-9": "creatinine",

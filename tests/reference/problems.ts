@@ -13,7 +13,7 @@ const codeStarts = {
   palliative: ["Z515"],
 } as const
 
-/** SNOMED CT equivalents, only those the clinical reference prints. */
+/** SNOMED CT equivalents, after the value sets of the CMS quality measures. */
 const snomedCodes: Record<Condition, readonly string[]> = {
   ckd: ["433144002", "431857002", "433146000", "46177005"],
   ckdStage5: ["433146000"],

@@ -102,7 +102,7 @@ describe("statistics", () => {
 })
 
 describe("CKD-EPI 2021", () => {
-  // Rows marked P in section 1.5 of the clinical reference, printed by the tabletools R package.
+  // Printed in the manual and source of the tabletools R package.
   it.each([
     [50, "female", 1.0, 68.6],
     [70, "female", 0.8, 79.2],
