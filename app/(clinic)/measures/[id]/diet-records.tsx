@@ -72,58 +72,62 @@ export function DietRecords(props: {
 
 function RecordTable({ records }: { records: DietPerson[] }) {
   return (
-    <table className={table.table} role="table">
-      <caption className="visually-hidden">Diet records by name</caption>
-      <thead role="rowgroup">
-        <tr role="row">
-          <th scope="col" role="columnheader">
-            Name
-          </th>
-          <th scope="col" role="columnheader" className={table.number}>
-            Age
-          </th>
-          <th scope="col" role="columnheader" className={table.number}>
-            On
-          </th>
-          <th scope="col" role="columnheader">
-            Way of asking
-          </th>
-          <th scope="col" role="columnheader" className={table.number}>
-            Sodium<small>mg a day</small>
-          </th>
-          <th scope="col" role="columnheader">
-            Site
-          </th>
-          <th scope="col" role="columnheader">
-            Clinician
-          </th>
-        </tr>
-      </thead>
-      <tbody role="rowgroup">
-        {records.map((record, place) => (
-          <tr key={place} role="row">
-            <th scope="row" role="rowheader" className={table.name}>
-              <Link href={`/patients/${record.public_id}`} prefetch={false}>
-                {[record.family_name, record.given_name].filter((name) => name !== null).join(", ") ||
-                  "Name not on record"}
-              </Link>
+    <div className={table.frame}>
+      <table className={table.table} role="table">
+        <caption className="visually-hidden">Diet records by name</caption>
+        <thead role="rowgroup">
+          <tr role="row">
+            <th scope="col" role="columnheader">
+              Name
             </th>
-            <td role="cell" data-label="age" className={table.number}>
-              {count(record.age_years)}
-            </td>
-            <td role="cell" className={table.number}>
-              {day(record.day)}
-            </td>
-            <td role="cell">{sentenceCase(record.method.replaceAll("_", " "))}</td>
-            <td role="cell" data-label="sodium, mg a day" className={table.number}>
-              {record.comparator}
-              {count(record.sodium_mg)}
-            </td>
-            <td role="cell">{record.site ?? <span className={table.absent}>no site</span>}</td>
-            <td role="cell">{record.clinician_name ?? <span className={table.absent}>no clinician</span>}</td>
+            <th scope="col" role="columnheader" className={table.number}>
+              Age
+            </th>
+            <th scope="col" role="columnheader" className={table.number}>
+              On
+            </th>
+            <th scope="col" role="columnheader">
+              Way of asking
+            </th>
+            <th scope="col" role="columnheader" className={table.number}>
+              Sodium<small>mg a day</small>
+            </th>
+            <th scope="col" role="columnheader">
+              Site
+            </th>
+            <th scope="col" role="columnheader">
+              Clinician
+            </th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody role="rowgroup">
+          {records.map((record, place) => (
+            <tr key={place} role="row">
+              <th scope="row" role="rowheader" className={table.name}>
+                <Link href={`/patients/${record.public_id}`} prefetch={false}>
+                  {[record.family_name, record.given_name].filter((name) => name !== null).join(", ") ||
+                    "Name not on record"}
+                </Link>
+              </th>
+              <td role="cell" data-label="age" className={table.number}>
+                {count(record.age_years)}
+              </td>
+              <td role="cell" className={table.number}>
+                {day(record.day)}
+              </td>
+              <td role="cell">{sentenceCase(record.method.replaceAll("_", " "))}</td>
+              <td role="cell" data-label="sodium, mg a day" className={table.number}>
+                {record.comparator}
+                {count(record.sodium_mg)}
+              </td>
+              <td role="cell">{record.site ?? <span className={table.absent}>no site</span>}</td>
+              <td role="cell">
+                {record.clinician_name ?? <span className={table.absent}>no clinician</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   )
 }

@@ -16,44 +16,46 @@ export function PeopleTable(props: {
   const { measure, people, view } = props
   const columns = columnsOf(measure, { shown: shownStanding(measure, view), isRunning: props.isRunning })
   return (
-    <table className={table.table} role="table">
-      <caption className="visually-hidden">People by name, with the values that put them here</caption>
-      <thead role="rowgroup">
-        <tr role="row">
-          <th scope="col" role="columnheader">
-            Name
-          </th>
-          {columns.map((column) => (
-            <th
-              key={column.head}
-              scope="col"
-              role="columnheader"
-              className={column.isNumber ? table.number : undefined}
-            >
-              {column.head}
-              {column.unit ? <small>{column.unit}</small> : null}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody role="rowgroup">
-        {people.map((person) => (
-          <tr key={person.public_id} role="row">
-            <th scope="row" role="rowheader" className={table.name}>
-              <Link href={`/patients/${person.public_id}`} prefetch={false}>
-                {[person.family_name, person.given_name].filter((name) => name !== null).join(", ") ||
-                  "Name not on record"}
-              </Link>
+    <div className={table.frame}>
+      <table className={table.table} role="table">
+        <caption className="visually-hidden">People by name, with the values that put them here</caption>
+        <thead role="rowgroup">
+          <tr role="row">
+            <th scope="col" role="columnheader">
+              Name
             </th>
             {columns.map((column) => (
-              <td key={column.head} role="cell" data-label={column.label} className={cellClass(column)}>
-                {column.cell(person) ?? <span className={table.absent}>{column.absent ?? "none"}</span>}
-              </td>
+              <th
+                key={column.head}
+                scope="col"
+                role="columnheader"
+                className={column.isNumber ? table.number : undefined}
+              >
+                {column.head}
+                {column.unit ? <small>{column.unit}</small> : null}
+              </th>
             ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody role="rowgroup">
+          {people.map((person) => (
+            <tr key={person.public_id} role="row">
+              <th scope="row" role="rowheader" className={table.name}>
+                <Link href={`/patients/${person.public_id}`} prefetch={false}>
+                  {[person.family_name, person.given_name].filter((name) => name !== null).join(", ") ||
+                    "Name not on record"}
+                </Link>
+              </th>
+              {columns.map((column) => (
+                <td key={column.head} role="cell" data-label={column.label} className={cellClass(column)}>
+                  {column.cell(person) ?? <span className={table.absent}>{column.absent ?? "none"}</span>}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   )
 }
 
