@@ -28,9 +28,9 @@ export type Treatments = { isOnRas: boolean; isOnMra: boolean; isOnDiuretic: boo
 export function drawKidney(options: { person: Person; anchor: Day; random: Random }): Kidney {
   const { person, anchor, random } = options
   const isDiabetic = person.hasDiabetes
-  const lnEgfr = random.normal(Math.log(39), 0.48)
+  const lnEgfr = random.normal(Math.log(37.5), 0.48)
   const egfrAtAnchor = Math.min(105, Math.max(9, Math.exp(lnEgfr)))
-  const lowFunction = (Math.log(39) - lnEgfr) / 0.48
+  const lowFunction = (Math.log(37.5) - lnEgfr) / 0.48
   const lnAcr = random.normal(4.35 + 0.35 * lowFunction + (isDiabetic ? 0.45 : -0.3), 2.4)
   const lnAcrAtAnchor = lnAcr > 7.6 ? 7.6 + (lnAcr - 7.6) / 3 : lnAcr < 1 ? 1 + (lnAcr - 1) / 4 : lnAcr
   const albuminPull = lnAcrAtAnchor - Math.log(30)
@@ -77,7 +77,7 @@ export function drawPotassium(options: {
     (treatments.isOnMra ? 0.22 : 0) +
     (treatments.isOnDiuretic ? -0.12 : 0) +
     (treatments.isOnSglt2 ? -0.08 : 0)
-  const level = 4.56 + 0.009 * (50 - Math.min(90, egfr)) + drugs + kidney.potassiumTendency
+  const level = 4.61 + 0.009 * (50 - Math.min(90, egfr)) + drugs + kidney.potassiumTendency
   return Math.min(7.4, Math.max(2.9, random.normal(level, 0.33)))
 }
 

@@ -73,7 +73,7 @@ export function drawPerson(options: { number: number; period: Period; random: Ra
       2.6,
       Math.exp(random.normal(0, 0.22)) * (random.chance(0.06) ? random.between(1.5, 2.2) : 1),
     ),
-    telehealthShare: random.chance(0.05) ? 0.9 : random.between(0, 0.2),
+    telehealthShare: random.chance(0.055) ? 0.9 : random.between(0, 0.2),
     officeOffset: drawOfficeOffset(random),
     responsiveness: Math.max(0.4, random.normal(1, 0.22)),
     refills: random.chance(site === "Riverside" ? 0.5 : 0.22),

@@ -9,7 +9,7 @@ export function dietarySodiumMg(life: Life, day: Day): number {
     return life.usualSodiumMg
   }
   const months = (day - period.sodiumProgrammeFrom) / 30.44
-  return life.usualSodiumMg * (1 - 0.2 * Math.min(1, months / 14))
+  return life.usualSodiumMg * (1 - 0.27 * Math.min(1, months / 20))
 }
 
 const methods = [
@@ -73,7 +73,7 @@ function recordFood(options: {
   const { life, day, method } = options
   const { random, person } = life
   // People forget some of what they eat; one day differs from the next more than a month does.
-  const spread = method === "recall_24h" ? 0.24 : method === "food_record" ? 0.17 : 0.12
+  const spread = method === "recall_24h" ? 0.22 : method === "food_record" ? 0.17 : 0.12
   const told = method === "food_frequency" ? 0.86 : 0.95
   const factor = Math.exp(random.normal(0, spread))
   const sodiumMg = Math.min(

@@ -36,7 +36,7 @@ export function intensify(life: Life, findings: Findings): void {
   if (!random.chance(Math.min(0.7, willingness))) return
   if (random.chance(0.45) && raiseDose(life, findings)) return
   const next = nextClass(life, findings)
-  const limit = above > 15 ? 5 : 4
+  const limit = above > 20 ? 5 : above > 8 ? 4 : 3
   if (next === null || classCount(life) >= limit) {
     raiseDose(life, findings)
     return
@@ -61,7 +61,7 @@ export function startingRegimen(
   options: { day: Day; egfr: number; isAlbuminuric: boolean },
 ): void {
   const { random, person } = life
-  const need = (life.untreated.systolic - 121) / 8.6 + random.normal(0, 0.8) - (1 - person.adherence) * 1.2
+  const need = (life.untreated.systolic - 122) / 8.6 + random.normal(0, 0.8) - (1 - person.adherence) * 1.2
   const wanted = Math.max(0, Math.min(5, Math.round(need * (person.hasHypertension ? 1 : 0.4))))
   const findings = { day: options.day, pressure: null, egfr: options.egfr, potassium: null }
   for (let i = 0; i < wanted; i++) {

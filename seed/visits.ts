@@ -63,7 +63,7 @@ function holdVisit(life: Life, visit: { day: Day; kind: "office" | "telehealth" 
   })
   life.notes.visits.push({ day, isCounted: true })
 
-  const pressure = kind === "office" && random.chance(0.93) ? takeOfficePressure(life, day) : null
+  const pressure = kind === "office" && random.chance(0.915) ? takeOfficePressure(life, day) : null
   const bloodDay = Math.max(life.period.runIn, day - (random.chance(0.3) ? random.whole(1, 9) : 0))
   const hasBloods = random.chance(kind === "office" ? 0.93 : 0.75)
   const bloods = hasBloods ? takeBloods(life, bloodDay) : null
@@ -84,7 +84,7 @@ function holdVisit(life: Life, visit: { day: Day; kind: "office" | "telehealth" 
   intensify(life, findings)
   easeOff(life, findings)
   if (life.notes.rasStarts.length > startsBefore) checkAfterStart(life, day)
-  if (pressure && pressure.systolic >= 138 && random.chance(0.022)) considerMonitoring(life, day)
+  if (pressure && pressure.systolic >= 138 && random.chance(0.07)) considerMonitoring(life, day)
 }
 
 /** Home pressure decides when it is fresh, as it does in the clinic. */

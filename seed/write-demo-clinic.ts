@@ -27,7 +27,7 @@ export type DemoClinic = {
   tally: Tally
 }
 
-export const demoClinicDefaults = { patients: 2400, seed: 1, months: 40 } as const
+export const demoClinicDefaults = { patients: 2400, seed: 10, months: 40 } as const
 
 /**
  * Writes the demo clinic's extract into a folder (made if it is not there): ten files, one life at a time, so that

@@ -10,6 +10,7 @@ import { day } from "../reference/day"
 import { readExtract } from "../reference/read-extract"
 import { openMemoryExtract } from "../unit/seed/memory-extract"
 
+const slow = { timeout: 120_000 }
 const seeds = fc.integer({ min: 0, max: 1_000_000 })
 const lastDays = fc.integer({ min: dayOf("2019-01-01"), max: dayOf("2026-11-24") }).map(textOf)
 
@@ -19,7 +20,7 @@ function told(options: { seed: number; through: string; patients: number; months
   return extract.texts()
 }
 
-test("the same seed and last day give the same bytes, another seed another clinic", () => {
+test("the same seed and last day give the same bytes, another seed another clinic", slow, () => {
   fc.assert(
     fc.property(seeds, lastDays, (seed, through) => {
       const options = { seed, through, patients: 8, months: 12 }
@@ -31,7 +32,7 @@ test("the same seed and last day give the same bytes, another seed another clini
   )
 })
 
-test("no row of any clinic breaks the contract but the ones wrong on purpose", () => {
+test("no row of any clinic breaks the contract but the ones wrong on purpose", slow, () => {
   fc.assert(
     fc.property(seeds, lastDays, fc.integer({ min: 1, max: 48 }), (seed, through, months) => {
       const texts = told({ seed, through, patients: 9, months })
@@ -48,7 +49,7 @@ test("no row of any clinic breaks the contract but the ones wrong on purpose", (
   )
 })
 
-test("a person's life does not depend on how many others there are", () => {
+test("a person's life does not depend on how many others there are", slow, () => {
   fc.assert(
     fc.property(seeds, lastDays, fc.integer({ min: 1, max: 500 }), (seed, through, number) => {
       const period = periodOf({ through: dayOf(through), months: 24 })

@@ -12,6 +12,7 @@ import { readExtract } from "../../reference/read-extract"
 import { openMemoryExtract } from "./memory-extract"
 
 const through = "2026-11-24"
+const slow = { timeout: 60_000 }
 
 function tell(options: { patients: number; seed?: number; months?: number }) {
   const extract = openMemoryExtract()
@@ -33,7 +34,7 @@ function rowsOf(texts: Record<string, string>, file: string) {
 
 const { clinic, texts } = tell({ patients: 150, seed: 5 })
 
-describe("the demo clinic", () => {
+describe("the demo clinic", slow, () => {
   it("keeps the contract in every row but those wrong on purpose", () => {
     const { rejected } = read(texts)
     const bad = badLines({ patients: 150, through: dayOf(through) }).filter(
@@ -154,7 +155,7 @@ describe("the demo clinic", () => {
   })
 })
 
-describe("the files of the demo clinic", () => {
+describe("the files of the demo clinic", slow, () => {
   it("hold the same lines as told, the diet file as a Windows program writes it", () => {
     const folder = mkdtempSync(join(tmpdir(), "demo-clinic-"))
     try {

@@ -55,7 +55,7 @@ describe("the default clinic", () => {
     expect(Math.abs(mean(first.sodium.Northgate) - mean(last.sodium.Northgate))).toBeLessThan(300)
   })
 
-  it("prints every figure with its source and its counts", () => {
+  it("prints every figure with its source and its counts", slow, () => {
     const { tally } = tellClinic({ patients: 30, through }, discard)
     const text = plausibilityText(tally)
 
@@ -77,18 +77,20 @@ describe("the generator's own count", () => {
     })
     const { measures, patients } = ask(through)
     const last = tally.days.at(-1)
-    const rateOf = (id: string) => measures.find((measure) => measure.id === id)
+    const measureOf = (id: string) => measures.find((measure) => measure.id === id)
 
     expect(last?.panel).toBeGreaterThan(150)
     expect(Math.abs((last?.panel ?? 0) - patients.length)).toBeLessThanOrEqual(6)
     const pairs = [
-      { counted: last?.atTarget, measure: rateOf("bp-at-target") },
-      { counted: last?.acrInYear, measure: rateOf("acr-tested") },
-      { counted: last?.rasAmongConfirmed, measure: rateOf("ras-blocker-in-albuminuria") },
+      { counted: last?.atTarget, measure: measureOf("bp-at-target") },
+      { counted: last?.acrInYear, measure: measureOf("acr-tested") },
+      { counted: last?.rasAmongConfirmed, measure: measureOf("ras-blocker-in-albuminuria") },
     ]
     for (const { counted, measure } of pairs) {
-      if (!counted || !measure || !("rate" in measure)) throw new Error("a measure is missing")
-      expect(Math.abs(counted.met / counted.of - (measure.rate ?? 0)), measure.id).toBeLessThan(0.08)
+      if (!counted || !measure || !("met" in measure)) throw new Error("a measure is missing")
+      // The generator knows no documented reasons: whoever has one is among its "not met".
+      const share = measure.met / (measure.met + measure.notMet + measure.unknown + measure.exception)
+      expect(Math.abs(counted.met / counted.of - share), measure.id).toBeLessThan(0.06)
     }
   })
 })
