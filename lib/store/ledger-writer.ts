@@ -1,0 +1,83 @@
+import "server-only"
+import path from "node:path"
+import type pg from "pg"
+import type { FactKind } from "../domain/fact-kinds"
+import type { FileReport, ImportQuestion } from "../domain/import-report"
+import { ledgers } from "../domain/ledgers"
+import { canDeferReferences } from "./bulk-checks"
+import { startLoading, type Loading } from "./bulk"
+import { createCopySpool, type CopySpool } from "./copy-spool"
+import { writeImportReport } from "./import-record"
+import { mergeTables } from "./merge-sql"
+import { rejectReleased } from "./release-held"
+
+/** The one transaction in which an import writes; nothing of it shows before `commit`. */
+export type LedgerWriter = {
+  client: pg.Client
+  /** Rejected rows: import_id, file, line, column_name, value, code, message, original. */
+  rejects: CopySpool
+  /** Retractions and rejected rows of the file being read whose key is known: state, key, line, is_numbered. */
+  side: CopySpool
+  load: (kind: FactKind, options: { isLarge: boolean }) => Promise<Loading>
+  rejectReleased: (timeZone: string) => Promise<number>
+  /** Undoes what was written to the ledgers, but goes on. */
+  undo: () => Promise<void>
+  commit: (report: CommittedReport) => Promise<void>
+  rollback: () => Promise<void>
+}
+
+export type CommittedReport = {
+  status: "done" | "asks"
+  question: ImportQuestion | null
+  files: FileReport[]
+  totalBytes: number
+}
+
+const rejectColumns = "import_id, file, line, column_name, value, code, message, original"
+
+export async function openLedgerWriter(
+  client: pg.Client,
+  options: { importId: number; knownAt: Date; spoolDir: string },
+): Promise<LedgerWriter> {
+  const { importId, knownAt, spoolDir } = options
+  const rejects = createCopySpool(path.join(spoolDir, `import-${importId}-rejects`))
+  const side = createCopySpool(path.join(spoolDir, `import-${importId}-side`))
+  await client.query("begin")
+  for (const table of mergeTables) await client.query(table)
+  const canDefer = await canDeferReferences(client)
+  await client.query("savepoint ledgers")
+
+  return {
+    client,
+    rejects,
+    side,
+    load: (kind, { isLarge }) =>
+      startLoading({ client, ledger: ledgers[kind], importId, knownAt, canDefer }, { isLarge }),
+    async rejectReleased(timeZone) {
+      let rejected = 0
+      for (const ledger of Object.values(ledgers))
+        rejected += await rejectReleased(client, { ledger, importId, knownAt, timeZone, rejects })
+      return rejected
+    },
+    async undo() {
+      await client.query("rollback to savepoint ledgers")
+    },
+    async commit(report) {
+      // An import that asked first has left a report behind.
+      await client.query("delete from rejected_rows where import_id = $1", [importId])
+      await rejects.copyInto(client, `rejected_rows (${rejectColumns})`)
+      await writeImportReport(client, { importId, ...report })
+      await client.query("commit")
+      clearSpools()
+    },
+    async rollback() {
+      clearSpools()
+      await client.query("rollback")
+    },
+  }
+
+  function clearSpools(): void {
+    rejects.clear()
+    side.clear()
+  }
+}
