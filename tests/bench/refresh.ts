@@ -51,13 +51,12 @@ async function factCount(databaseUrl: string): Promise<number> {
   const client = new pg.Client({ connectionString: databaseUrl })
   await client.connect()
   try {
-    const counts = await Promise.all(
-      ledgers.map(async (ledger) => {
-        const result = await client.query(`select count(*)::int as n from ${ledger} where ended_at is null`)
-        return Number(result.rows[0].n)
-      }),
-    )
-    return counts.reduce((sum, count) => sum + count, 0)
+    let facts = 0
+    for (const ledger of ledgers) {
+      const result = await client.query(`select count(*)::int as n from ${ledger} where ended_at is null`)
+      facts += Number(result.rows[0].n)
+    }
+    return facts
   } finally {
     await client.end()
   }
