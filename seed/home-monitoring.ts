@@ -1,6 +1,6 @@
 import { timeOf, type Day } from "./calendar"
 import type { Life } from "./life"
-import { meanOf, tidy, truePressure, type Pressure } from "./pressure"
+import { lowestOf, meanOf, tidy, truePressure, type Pressure } from "./pressure"
 
 /**
  * Draws when, if ever, a person measures at home: a few own a cuff from the start, many get one once the clinic
@@ -32,8 +32,10 @@ export function measureAtHome(life: Life, lastDay: Day): void {
   const perDay = isShort ? 2 : 4
   const week = { systolic: random.normal(0, 3), diastolic: random.normal(0, 2) }
   const taken: Pressure[] = []
+  let lastDayTaken: Pressure[] = []
   for (let back = days - 1; back >= 0; back--) {
     const day = lastDay - back
+    lastDayTaken = []
     const base = truePressure(life, day)
     const morning = 6 * 60 + 30 + random.whole(0, 100)
     const evening = 18 * 60 + 30 + random.whole(0, 150)
@@ -41,10 +43,11 @@ export function measureAtHome(life: Life, lastDay: Day): void {
     for (const minute of minutes) {
       if (random.chance(0.04)) continue
       const reading = tidy({
-        systolic: Math.round(random.normal(base.systolic + week.systolic, 8)),
+        systolic: Math.round(random.normal(base.systolic + week.systolic, 7)),
         diastolic: Math.round(random.normal(base.diastolic + week.diastolic, 5)),
       })
       taken.push(reading)
+      lastDayTaken.push(reading)
       life.rows.readings.push({
         patient_id: person.id,
         taken_at: timeOf(day, minute),
@@ -55,5 +58,10 @@ export function measureAtHome(life: Life, lastDay: Day): void {
     }
   }
   if (taken.length === 0) return
-  life.notes.home.push({ day: lastDay, ...meanOf(taken), isValid: taken.length >= 12 && days >= 3 })
+  life.notes.home.push({
+    day: lastDay,
+    ...meanOf(taken),
+    ...lowestOf(lastDayTaken.length > 0 ? lastDayTaken : taken),
+    isValid: taken.length >= 12 && days >= 3,
+  })
 }

@@ -22,7 +22,15 @@ export type Course = {
 export type Notes = {
   visits: { day: Day; isCounted: boolean }[]
   office: { day: Day; systolic: number; diastolic: number; lowestSystolic: number; lowestDiastolic: number }[]
-  home: { day: Day; systolic: number; diastolic: number; isValid: boolean }[]
+  /** Weeks at home: the mean, and the lowest of the last day. */
+  home: {
+    day: Day
+    systolic: number
+    diastolic: number
+    lowestSystolic: number
+    lowestDiastolic: number
+    isValid: boolean
+  }[]
   ambulatory: { day: Day; systolic: number; diastolic: number }[]
   egfr: { day: Day; egfr: number }[]
   urine: { day: Day; acr: number }[]

@@ -87,8 +87,7 @@ export function takeOfficePressure(life: Life, day: Day): Pressure {
   life.notes.office.push({
     day,
     ...mean,
-    lowestSystolic: Math.min(...taken.map((reading) => reading.systolic)),
-    lowestDiastolic: Math.min(...taken.map((reading) => reading.diastolic)),
+    ...lowestOf(taken),
   })
   return mean
 }
@@ -151,6 +150,14 @@ export function meanOf(readings: readonly Pressure[]): Pressure {
     { systolic: 0, diastolic: 0 },
   )
   return { systolic: sum.systolic / readings.length, diastolic: sum.diastolic / readings.length }
+}
+
+/** The lowest of each, which may come from different readings. */
+export function lowestOf(readings: readonly Pressure[]): { lowestSystolic: number; lowestDiastolic: number } {
+  return {
+    lowestSystolic: Math.min(...readings.map((reading) => reading.systolic)),
+    lowestDiastolic: Math.min(...readings.map((reading) => reading.diastolic)),
+  }
 }
 
 /** Hands round to even numbers, and sometimes to tens. */

@@ -66,7 +66,7 @@ function considerStart(life: Life, findings: Findings & { acr: number }): void {
   const isAgain = life.rasStoppedOn !== null
   const base = acr > 300 ? 0.2 : acr > 30 ? 0.14 : 0.01
   const again = isAgain ? 0.5 : 1
-  if (!random.chance(base * again * life.person.zeal * (isReviewed ? 1.9 : 1))) return
+  if (!random.chance(base * again * life.person.zeal * (isReviewed ? 3 : 1))) return
   life.rasStoppedOn = null
   addClass(life, { drugClass: "ras_blocker", day, egfr })
   life.notes.rasStarts.push({ day, checkedAfterDays: null })

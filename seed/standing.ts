@@ -53,7 +53,7 @@ export function standingOn({ life, fate }: ToldLife, day: Day): StandingByCount 
       notes.urine.some((other) => inThreeYears(other) && other.acr >= 30 && other.day <= urine.day - 90))
   const active = notes.courses.filter((course) => course.from <= day && day < course.to)
   const counted = pressureOn(notes, day)
-  const lastOffice = notes.office.findLast(inYear)
+  const lowest = latestLowest(notes.office.findLast(inYear), notes.home.findLast(inYear))
   const atFoods = notes.sodium.filter((record) => record.series === "counted days" && inMonth(record))
   return {
     isInPanel:
@@ -71,7 +71,7 @@ export function standingOn({ life, fate }: ToldLife, day: Day): StandingByCount 
     acr: urine?.acr ?? null,
     isAlbuminConfirmed,
     isAtTarget: counted ? counted.isAtTarget : null,
-    isUnder140: lastOffice ? lastOffice.lowestSystolic < 140 && lastOffice.lowestDiastolic < 90 : null,
+    isUnder140: lowest ? lowest.lowestSystolic < 140 && lowest.lowestDiastolic < 90 : null,
     isMeasured: counted !== null,
     hasHypertension: person.hasHypertension,
     hasDiabetes: person.hasDiabetes,
@@ -87,6 +87,13 @@ export function standingOn({ life, fate }: ToldLife, day: Day): StandingByCount 
     sodiumThisMonth:
       atFoods.length === 0 ? null : atFoods.reduce((sum, record) => sum + record.mg, 0) / atFoods.length,
   }
+}
+
+type Lowest = { day: Day; lowestSystolic: number; lowestDiastolic: number }
+
+function latestLowest(office: Lowest | undefined, home: Lowest | undefined): Lowest | undefined {
+  if (!office || !home) return office ?? home
+  return home.day > office.day ? home : office
 }
 
 function pressureOn(notes: Notes, day: Day): { isAtTarget: boolean } | null {

@@ -38,7 +38,7 @@ function openLife(person: Person, period: Period, random: Random): Life {
   const anchor = Math.max(period.start, person.registered)
   const age = (anchor - person.birth) / 365.25
   const shared = random.normal(0, 1)
-  const level = person.hasHypertension ? 141 : 119
+  const level = person.hasHypertension ? 142 : 120
   return {
     person,
     period,
