@@ -8,6 +8,7 @@ import pg from "pg"
 import { to as copyTo } from "pg-copy-streams"
 import { z } from "zod"
 import { Settings } from "../domain/settings"
+import { connect } from "../store/connect"
 import { rawTables, type RawTable } from "./raw-tables"
 
 /** The clinic and its settings as the record store holds them. */
@@ -25,13 +26,12 @@ export async function loadFacts(options: {
   onProgress?: (text: string) => void
 }): Promise<ClinicRow> {
   const { connection, workDir, knownAt, onProgress } = options
-  const client = new pg.Client({ connectionString: options.databaseUrl })
-  await client.connect()
+  const client = await connect(options.databaseUrl)
+  let reading: Promise<unknown> = Promise.resolve()
   try {
     await client.query("begin isolation level repeatable read read only")
     await client.query("set local datestyle to iso")
     const clinic = await readClinic(client)
-    let reading: Promise<unknown> = Promise.resolve()
     for (const table of rawTables) {
       const file = path.join(workDir, `${table.name}.csv`)
       await pipeline(client.query(copyTo(copySql(table, clinic.timeZone, knownAt))), createWriteStream(file))
@@ -47,7 +47,9 @@ export async function loadFacts(options: {
     await client.query("commit")
     return clinic
   } finally {
-    await client.end()
+    // A connection of the engine must not be closed while it reads: that never ends.
+    await reading.catch(() => {})
+    await client.end().catch(() => {})
   }
 }
 
