@@ -64,34 +64,40 @@ async function insertImport(client: pg.Client, row: NewImport): Promise<number> 
 
 function recordOf(client: pg.Client, id: number): ImportRecord {
   let lastProgress = 0
+  // One query at a time: a note of progress is skipped while one is under way, anything else waits for it.
+  let underWay: Promise<unknown> | null = null
+
+  async function write(sql: string, values: unknown[]): Promise<void> {
+    await underWay
+    await client.query(sql, [id, ...values])
+  }
+
   return {
     id,
-    async setStatus(status) {
-      await client.query("update imports set status = $2 where id = $1", [id, status])
-    },
+    setStatus: (status) => write("update imports set status = $2 where id = $1", [status]),
     progress(doneBytes, totalBytes) {
       const now = performance.now()
-      if (now - lastProgress < progressInterval) return
+      if (underWay !== null || now - lastProgress < progressInterval) return
       lastProgress = now
-      client
+      underWay = client
         .query("update imports set done_bytes = $2, total_bytes = $3 where id = $1", [
           id,
           doneBytes,
           totalBytes,
         ])
         .catch(() => {})
+        .finally(() => (underWay = null))
     },
-    async finish({ status, message }) {
-      await client.query("update imports set status = $2, message = $3, finished_at = now() where id = $1", [
-        id,
+    finish: ({ status, message }) =>
+      write("update imports set status = $2, message = $3, finished_at = now() where id = $1", [
         status,
         message,
-      ])
+      ]),
+    discard: () => write("delete from imports where id = $1", []),
+    async close() {
+      await underWay
+      await client.end()
     },
-    async discard() {
-      await client.query("delete from imports where id = $1", [id])
-    },
-    close: () => client.end(),
   }
 }
 
