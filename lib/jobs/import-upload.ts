@@ -1,0 +1,74 @@
+import { spawn } from "node:child_process"
+import { randomUUID } from "node:crypto"
+import { mkdir, rm } from "node:fs/promises"
+import path from "node:path"
+import { plainToday } from "../domain/plain-date"
+import { AppError } from "../errors"
+import type { PrismaClient } from "../store/generated/client"
+import { createUploadedImport, declineImport, failUnstartedImport, findUpload } from "../store/imports"
+
+type Site = { client: PrismaClient; databaseUrl: string; dataDir: string }
+
+/** Where an upload is to be written; the folder is there and only its owner can read it. */
+export async function newUploadPath(dataDir: string): Promise<string> {
+  const folder = path.join(dataDir, "uploads")
+  await mkdir(folder, { recursive: true, mode: 0o700 })
+  return path.join(folder, `${randomUUID()}.zip`)
+}
+
+/**
+ * Starts the import of an uploaded zip file, or a folder of CSV files, in a process of its own, so that the site's memory stays small whatever the size
+ * of an extract, and gives its number in the history. The history tells how it goes on.
+ */
+export async function startUploadedImport(
+  site: Site,
+  upload: { uploadPath: string; source: string; isFull: boolean; totalBytes: number; now: Date },
+): Promise<number> {
+  const { now, ...rest } = upload
+  const clinic = await site.client.clinic.findUniqueOrThrow({ where: { id: 1 } })
+  const id = await createUploadedImport(site.client, { ...rest, asOf: plainToday(now, clinic.timeZone) })
+  runImportProcess(site, { id, uploadPath: upload.uploadPath, isFull: upload.isFull, isAccepted: false })
+  return id
+}
+
+/** A person has read the question of an import and says to go on. */
+export async function acceptImport(site: Site, id: number): Promise<void> {
+  const upload = await findUpload(site.client, id)
+  if (!upload) throw new AppError("not-found", "This import does not ask anything, or its file is gone.")
+  runImportProcess(site, { id, ...upload, isAccepted: true })
+}
+
+/** A person has read the question and decided against it. */
+export async function refuseImport(site: Site, id: number): Promise<void> {
+  const upload = await findUpload(site.client, id)
+  if (!(await declineImport(site.client, id)))
+    throw new AppError("not-found", "This import does not ask anything.")
+  if (upload) await rm(upload.uploadPath, { recursive: true, force: true })
+}
+
+function runImportProcess(
+  site: Site,
+  run: { id: number; uploadPath: string; isFull: boolean; isAccepted: boolean },
+): void {
+  const command = path.join(process.cwd(), "lib", "cli", "filtrate.mjs")
+  const flags = [...(run.isFull ? ["--full"] : []), ...(run.isAccepted ? ["--accept"] : [])]
+  const child = spawn(
+    process.execPath,
+    [command, "import", run.uploadPath, "--import-id", String(run.id), ...flags],
+    {
+      env: { ...process.env, DATABASE_URL: site.databaseUrl, FILTRATE_DATA: site.dataDir },
+      stdio: "ignore",
+    },
+  )
+  child.once("error", () => void settleProcess(site, run))
+  child.once("exit", () => void settleProcess(site, run))
+}
+
+/** The upload is of no more use, unless the import asks; and a process that never got so far must not look like waiting. */
+async function settleProcess(
+  site: Site,
+  { id, uploadPath }: { id: number; uploadPath: string },
+): Promise<void> {
+  await failUnstartedImport(site.client, id)
+  if (!(await findUpload(site.client, id))) await rm(uploadPath, { recursive: true, force: true })
+}
