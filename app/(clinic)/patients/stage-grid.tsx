@@ -31,7 +31,7 @@ export function StageGrid(props: {
               <button
                 type="button"
                 {...toggle("a", a)}
-                aria-label={a === unknownWord ? "no urine result" : a}
+                aria-label={a === unknownWord ? "none: no urine result" : a}
               >
                 {a === unknownWord ? "none" : a}
               </button>
@@ -43,7 +43,7 @@ export function StageGrid(props: {
         {rows.map((g) => (
           <tr key={g}>
             <th scope="row">
-              <button type="button" {...toggle("g", g)} aria-label={g === unknownWord ? "no eGFR" : g}>
+              <button type="button" {...toggle("g", g)} aria-label={g === unknownWord ? "none: no eGFR" : g}>
                 {g === unknownWord ? "none" : g}
               </button>
             </th>
