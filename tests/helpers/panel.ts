@@ -1,4 +1,4 @@
-import { Bool, Float64, Int32, Table, Utf8, vectorFromArray } from "apache-arrow"
+import { Bool, Dictionary, Float64, Int32, Table, Utf8, vectorFromArray } from "apache-arrow"
 import { panelOf, type Panel } from "../../app/(clinic)/patients/panel"
 import { panelColumns } from "../../lib/questions/patient-table"
 
@@ -6,8 +6,8 @@ type Cell = string | number | boolean | null
 export type PanelRow = Partial<Record<keyof typeof panelColumns | "bp_at_target", Cell>>
 
 const arrow = {
-  text: () => new Utf8(),
-  list: () => new Utf8(),
+  text: () => new Dictionary(new Utf8(), new Int32()),
+  list: () => new Dictionary(new Utf8(), new Int32()),
   integer: () => new Int32(),
   number: () => new Float64(),
   boolean: () => new Bool(),

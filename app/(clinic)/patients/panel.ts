@@ -1,4 +1,4 @@
-import { tableFromIPC, type Table } from "apache-arrow"
+import { tableFromIPC, type Table, type Vector } from "apache-arrow"
 import type { panelColumns } from "../../../lib/questions/patient-table"
 
 /** The columns of the panel table, by the type each is declared with. */
@@ -70,36 +70,36 @@ async function fetchPanel(month: string | null): Promise<Panel> {
   return panelOf(await tableFromIPC(response))
 }
 
-type Cells = { get: (row: number) => unknown }
-
-function columnOf(table: Table, name: string): Cells {
+function columnOf(table: Table, name: string): Vector {
   const column = table.getChild(name)
   if (!column) throw new TypeError(`the panel has no column ${name}`)
   return column
 }
 
-function decodeText(cells: Cells, length: number): TextColumn {
+/** A text column travels as numbers into its distinct words, and stays that; 0 is kept for "missing". */
+function decodeText(column: Vector, length: number): TextColumn {
   const codes = new Uint32Array(length)
   const words = [""]
   const codeByWord = new Map<string, number>()
-  for (let row = 0; row < length; row += 1) {
-    const cell = cells.get(row)
-    if (cell === null) continue
-    if (typeof cell !== "string") throw new TypeError("a text column of the panel holds something else")
-    const known = codeByWord.get(cell)
-    codes[row] = known ?? words.length
-    if (known === undefined) {
-      codeByWord.set(cell, words.length)
-      words.push(cell)
-    }
+  let first = 0
+  for (const chunk of column.data) {
+    const codeOf = Array.from(chunk.dictionary ?? [], (word: unknown) => {
+      if (typeof word !== "string") throw new TypeError("a text column of the panel holds something else")
+      const code = codeByWord.get(word) ?? words.push(word) - 1
+      codeByWord.set(word, code)
+      return code
+    })
+    for (let row = 0; row < chunk.length; row += 1)
+      codes[first + row] = chunk.getValid(row) ? (codeOf[chunk.values[row]] ?? 0) : 0
+    first += chunk.length
   }
   return { codes, words }
 }
 
-function decodeNumbers(cells: Cells, length: number): Float64Array {
+function decodeNumbers(cells: Vector, length: number): Float64Array {
   const values = new Float64Array(length)
   for (let row = 0; row < length; row += 1) {
-    const cell = cells.get(row)
+    const cell: unknown = cells.get(row)
     if (cell !== null && typeof cell !== "number")
       throw new TypeError("a number column of the panel holds something else")
     values[row] = cell ?? NaN
@@ -107,7 +107,7 @@ function decodeNumbers(cells: Cells, length: number): Float64Array {
   return values
 }
 
-function decodeFlags(cells: Cells, length: number): Uint8Array {
+function decodeFlags(cells: Vector, length: number): Uint8Array {
   const flags = new Uint8Array(length)
   for (let row = 0; row < length; row += 1) flags[row] = cells.get(row) === true ? 1 : 0
   return flags

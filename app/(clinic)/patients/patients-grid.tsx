@@ -2,37 +2,42 @@ import {
   columnOrderingFeature,
   columnVisibilityFeature,
   createColumnHelper,
+  metaHelper,
   tableFeatures,
   useTable,
 } from "@tanstack/react-table"
 import { useVirtualizer } from "@tanstack/react-virtual"
-import { useMemo, useRef, useState } from "react"
-import { nameColumn, type PanelColumn } from "./columns"
+import { useMemo, useRef, useState, type MouseEvent } from "react"
+import type { PanelColumn } from "./columns"
 import { GridHead } from "./grid-head"
+import { GridRow } from "./grid-row"
 import { readHistoryNote } from "./history-note"
 import { NobodyFound } from "./nobody-found"
-import type { Panel } from "./panel"
 import styles from "./patients-grid.module.css"
 import type { PeopleProps } from "./people-props"
-import { PersonLink } from "./person-link"
 import { RowMenu, useRowMenu } from "./row-menu"
 import { useRowKeys } from "./use-row-keys"
 
 const rowHeight = 32
 const headHeight = 48
+const menuWidth = 26
 
 /** Which row of the panel a row of the table is; the values stay in the panel's columns. */
-type GridRow = { readonly row: number }
+type GridRowData = { readonly row: number }
 
-const features = tableFeatures({ columnOrderingFeature, columnVisibilityFeature })
-const helper = createColumnHelper<typeof features, GridRow>()
+const features = tableFeatures({
+  columnOrderingFeature,
+  columnVisibilityFeature,
+  columnMeta: metaHelper<{ column: PanelColumn }>(),
+})
+const helper = createColumnHelper<typeof features, GridRowData>()
 
 /**
- * The people as a dense table. Only the rows in view exist: the virtualizer says which, the table lays their cells out in
- * the chosen columns. The rows themselves are numbers into the panel.
+ * The people as a dense table. Only the rows in view exist: the virtualizer says which, the table lays them out in the
+ * chosen columns. The rows themselves are numbers into the panel.
  */
 export function PatientsGrid(props: PeopleProps) {
-  const { panel, rows, columns, allColumns, month } = props
+  const { rows } = props
   const frame = useRef<HTMLDivElement>(null)
   const [active, setActive] = useState(() => Math.min(readHistoryNote().row, Math.max(0, rows.length - 1)))
   const virtualizer = useVirtualizer({
@@ -46,35 +51,23 @@ export function PatientsGrid(props: PeopleProps) {
   const items = virtualizer.getVirtualItems()
   const first = items[0]?.index ?? 0
   const last = items.at(-1)?.index ?? -1
-  const window = useMemo(
-    () => Array.from(rows.slice(first, last + 1), (row) => ({ row })),
-    [rows, first, last],
-  )
-
-  const definitions = useMemo(
-    () => allColumns.map((column) => definitionOf(column, panel)),
-    [allColumns, panel],
-  )
-  const shown = useMemo(() => columns.map((column) => column.id), [columns])
-  const hidden = useMemo(
-    () => Object.fromEntries(allColumns.filter(({ id }) => !shown.includes(id)).map(({ id }) => [id, false])),
-    [allColumns, shown],
-  )
-  const table = useTable({
-    features,
-    columns: definitions,
-    data: window,
-    getRowId: (one) => String(one.row),
-    state: { columnOrder: shown, columnVisibility: hidden },
-  })
-
+  const { visible, shownRows } = useGridTable(props, first, last)
+  const menu = useRowMenu()
   const move = (index: number) => {
     const next = Math.max(0, Math.min(rows.length - 1, index))
     setActive(next)
     virtualizer.scrollToIndex(next)
   }
-  const menu = useRowMenu()
   const keys = useRowKeys({ ...props, active, move, pageRows: 20, openMenu: menu.openAt, rowId })
+  const press = (event: MouseEvent<HTMLElement>) => {
+    const index = pressedIndex(event)
+    const row = index === null ? undefined : rows[index]
+    if (index === null || row === undefined || !(event.target instanceof Element)) return
+    setActive(index)
+    if (event.target.closest("a")) keys.remember(index)
+    const button = event.target.closest("button")
+    if (button) menu.openAt(row, button)
+  }
   if (rows.length === 0) return <NobodyFound {...props} />
   return (
     <>
@@ -87,62 +80,30 @@ export function PatientsGrid(props: PeopleProps) {
           aria-activedescendant={active >= first && active <= last ? rowId(active) : undefined}
           tabIndex={0}
           onKeyDown={keys.onKeyDown}
-          style={{ minWidth: columns.reduce((sum, column) => sum + column.width, menuWidth) }}
+          onClick={press}
+          style={{ minWidth: visible.reduce((sum, column) => sum + column.width, menuWidth) }}
         >
           <colgroup>
-            {columns.map((column) => (
+            {visible.map((column) => (
               <col key={column.id} style={{ width: column.width }} />
             ))}
             <col style={{ width: menuWidth }} />
           </colgroup>
-          <GridHead
-            {...props}
-            onSort={() => {
-              setActive(0)
-              virtualizer.scrollToOffset(0)
-            }}
-          />
+          <GridHead {...props} columns={visible} onSort={() => move(0)} />
           <tbody>
             <Spacer height={items[0]?.start ?? 0} />
-            {table.getRowModel().rows.map((row, place) => {
-              const index = first + place
-              return (
-                <tr
-                  key={row.id}
-                  id={rowId(index)}
-                  aria-rowindex={index + 2}
-                  aria-selected={index === active}
-                  onMouseDown={() => setActive(index)}
-                >
-                  {row.getVisibleCells().map((cell) =>
-                    cell.column.id === nameColumn ? (
-                      <th key={cell.id} scope="row" className={styles.name}>
-                        <PersonLink
-                          panel={panel}
-                          row={row.original.row}
-                          month={month}
-                          onOpen={() => keys.remember(index)}
-                        />
-                      </th>
-                    ) : (
-                      <td key={cell.id} className={classOf(columns, cell.column.id)}>
-                        <table.FlexRender cell={cell} />
-                      </td>
-                    ),
-                  )}
-                  <td className={styles.menu}>
-                    <button
-                      type="button"
-                      tabIndex={-1}
-                      aria-label="More for this row"
-                      onClick={(event) => menu.openAt(row.original.row, event.currentTarget)}
-                    >
-                      ⋯
-                    </button>
-                  </td>
-                </tr>
-              )
-            })}
+            {shownRows.map((shown, place) => (
+              <GridRow
+                key={shown.id}
+                id={rowId(first + place)}
+                index={first + place}
+                isActive={first + place === active}
+                panel={props.panel}
+                row={shown.original.row}
+                columns={visible}
+                month={props.month}
+              />
+            ))}
             <Spacer height={virtualizer.getTotalSize() - (items.at(-1)?.end ?? 0)} />
           </tbody>
         </table>
@@ -156,22 +117,41 @@ export function PatientsGrid(props: PeopleProps) {
   )
 }
 
-const menuWidth = 26
+/** The columns to show, hidden and ordered as the view says, and the rows from one place of the list to another. */
+function useGridTable({ rows, columns, allColumns }: PeopleProps, first: number, last: number) {
+  const inView = useMemo(
+    () => Array.from(rows.slice(first, last + 1), (row) => ({ row })),
+    [rows, first, last],
+  )
+  const definitions = useMemo(
+    () =>
+      allColumns.map((column) => helper.display({ id: column.id, header: column.head, meta: { column } })),
+    [allColumns],
+  )
+  const shown = useMemo(() => columns.map((column) => column.id), [columns])
+  const hidden = useMemo(
+    () => Object.fromEntries(allColumns.filter(({ id }) => !shown.includes(id)).map(({ id }) => [id, false])),
+    [allColumns, shown],
+  )
+  const table = useTable({
+    features,
+    columns: definitions,
+    data: inView,
+    getRowId: (one) => String(one.row),
+    state: { columnOrder: shown, columnVisibility: hidden },
+  })
+  const leaves = table.getVisibleLeafColumns()
+  const visible = useMemo(() => leaves.flatMap((leaf) => leaf.columnDef.meta?.column ?? []), [leaves])
+  return { visible, shownRows: table.getRowModel().rows }
+}
+
+function pressedIndex(event: MouseEvent<HTMLElement>): number | null {
+  const row = event.target instanceof Element ? event.target.closest("tr[data-index]") : null
+  return row instanceof HTMLElement ? Number(row.dataset.index) : null
+}
 
 function rowId(index: number): string {
   return `patient-row-${index}`
-}
-
-function definitionOf(column: PanelColumn, panel: Panel) {
-  return helper.display({
-    id: column.id,
-    header: column.head,
-    cell: ({ row }) => column.cell(panel, row.original.row),
-  })
-}
-
-function classOf(columns: readonly PanelColumn[], id: string): string | undefined {
-  return columns.find((column) => column.id === id)?.isNumber ? styles.number : undefined
 }
 
 /** Keeps the height of the rows that are not there. */

@@ -8,7 +8,7 @@ export function PersonLink(props: {
   panel: Panel
   row: number
   month: string | null
-  onOpen: () => void
+  onOpen?: () => void
   isStop?: true
 }) {
   const { panel, row } = props

@@ -1,4 +1,3 @@
-import Link from "next/link"
 import styles from "./source-links.module.css"
 
 const shownAtOnce = 3
@@ -26,11 +25,12 @@ export function sourceWords(source: string): string {
   return `${file}.csv line ${line}, import ${importId}`
 }
 
+/** Plain links: there may be hundreds, and each of the richer kind costs time on the server and in the browser. */
 function linked(sources: readonly string[]) {
   return sources.map((source) => (
-    <Link key={source} href={sourceHref(source)} prefetch={false}>
+    <a key={source} href={sourceHref(source)}>
       {sourceWords(source)}
-    </Link>
+    </a>
   ))
 }
 
