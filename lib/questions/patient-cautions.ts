@@ -33,12 +33,12 @@ export type PatientCaution = z.infer<typeof PatientCaution>
 export const patientCautions = {
   sql: `with person as materialized (
   select
-    p.patient_id, p.as_of, p.systolic, p.diastolic, p.category, p.bp_source, p.bp_on, p.bp_readings, p.class_count,
+    p.patient_id, p.as_of, p.systolic, p.diastolic, p.category, p.bp_source, p.bp_on, p.bp_readings, p.newest_class_on,
     p.is_pressure_low_lately, p.is_potassium_high_lately, p.potassium, p.potassium_comparator, p.potassium_on,
     p.albuminuria, p.urine_on, p.ras_history, p.ras_stopped_drug, p.ras_stopped_on, p.ras_stop_reason,
     people.sex, people.has_merged_records, people.import_id, people.line
   from people
-  join patient_month as p on p.patient_id = people.patient_id and p.as_of = cast($as_of as date)
+  join patient_values as p on p.patient_id = people.patient_id and p.as_of = cast($as_of as date)
   where people.public_id = cast($public_id as varchar)
 ),
 active_orders as (
@@ -54,7 +54,9 @@ ras_kinds as (
     count(distinct c.kind) as kinds, string_agg(distinct o.drug, ', ' order by o.drug) as drugs,
     max(o.started_on) as day, list(distinct o.source) as sources
   from active_orders as o
-  join class_orders as c on c.order_key = o.order_key and c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor')
+  join person on true
+  join class_orders as c
+    on c.patient_id = person.patient_id and c.order_key = o.order_key and c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor')
 ),
 unread as (
   select string_agg(distinct o.drug, ', ' order by o.drug) as drugs, list(distinct o.source) as sources
@@ -82,7 +84,7 @@ cautions as (
   select 3, 'two kinds of ras blocker', drugs, null, null, day, sources from ras_kinds where kinds > 1
   union all
   select 4, 'low pressure', bp_source, systolic, null, bp_on, [] from person
-  where is_pressure_low_lately and class_count > 0
+  where is_pressure_low_lately and newest_class_on is not null
   union all
   select 5, 'stopped with albuminuria', ras_stopped_drug || coalesce(': ' || ras_stop_reason, ''), null, null,
     ras_stopped_on, []

@@ -44,8 +44,11 @@ spans as materialized (
   join orders as o on o.order_key = spans.order_key
   where spans.started_on <= person.as_of and coalesce(spans.ends_on > person.confirmation_after, true)
 ),
-names as (
-  select i.order_key, string_agg(distinct i.ingredient, ' + ' order by i.ingredient) as ingredients
+contents as (
+  select
+    i.order_key,
+    string_agg(distinct i.ingredient, ' + ' order by i.ingredient) as ingredients,
+    min(case when i.class is null then i.kind end) as uncounted_kind
   from order_ingredients as i
   join spans on spans.order_key = i.order_key
   group by i.order_key
@@ -53,25 +56,17 @@ names as (
 supplied as (
   select c.order_key, c.class, min(c.kind) as kind
   from class_orders as c
-  join spans on spans.order_key = c.order_key
+  join person on person.patient_id = c.patient_id
   group by c.order_key, c.class
-),
-uncounted as (
-  select i.order_key, min(i.kind) as kind
-  from order_ingredients as i
-  join spans on spans.order_key = i.order_key
-  where i.class is null
-  group by i.order_key
 ),
 told as (
   select
-    spans.order_key, coalesce(names.ingredients, spans.drug) as drug, spans.dose, spans.dose_unit, spans.times_per_day,
+    spans.order_key, coalesce(contents.ingredients, spans.drug) as drug, spans.dose, spans.dose_unit, spans.times_per_day,
     spans.started_on, spans.ends_on, spans.stop_reason, spans.source,
-    supplied.class, coalesce(supplied.kind, uncounted.kind) as kind
+    supplied.class, coalesce(supplied.kind, contents.uncounted_kind) as kind
   from spans
-  left join names on names.order_key = spans.order_key
+  left join contents on contents.order_key = spans.order_key
   left join supplied on supplied.order_key = spans.order_key
-  left join uncounted on uncounted.order_key = spans.order_key
 ),
 followed as (
   select

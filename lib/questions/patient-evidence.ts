@@ -51,10 +51,16 @@ export type EvidenceFact = z.infer<typeof EvidenceFact>
 /** The facts that stand behind the conditions of the measures for one person on one day, each with its source rows. */
 export const patientEvidence = {
   sql: `with person as materialized (
-  select p.*, people.import_id, people.line, w.quarter_after
+  select
+    p.patient_id, p.as_of, p.age_years, people.sex, people.birth_date,
+    p.systolic, p.diastolic, p.bp_source, p.bp_on,
+    p.counted_day, p.counted_lowest_systolic, p.counted_lowest_diastolic,
+    p.egfr, p.egfr_on, p.egfr_run_started_on, p.g, p.urine_last_on, p.albuminuria, p.potassium_on,
+    p.ras_stopped_drug, p.ras_stopped_on,
+    people.import_id, people.line, w.quarter_after
   from people
   join as_of_windows as w on w.as_of = cast($as_of as date)
-  join patient_month as p on p.patient_id = people.patient_id and p.as_of = w.as_of
+  join patient_values as p on p.patient_id = people.patient_id and p.as_of = w.as_of
   where people.public_id = cast($public_id as varchar)
 ),
 readings as materialized (

@@ -54,6 +54,7 @@ export const patientIdentity = {
   sql: `with last_visits as (
   select v.patient_id, max(v.started_on) as last_visit_on
   from visits_raw as v
+  join people on people.patient_id = v.patient_id and people.public_id = cast($public_id as varchar)
   where v.kind in ('office', 'telehealth', 'dialysis') and v.started_on <= cast($as_of as date)
   group by v.patient_id
 )
@@ -75,7 +76,7 @@ from people
 join as_of_windows as w on w.as_of = cast($as_of as date)
 join pressure_limits as office on office.bp_source = 'office'
 left join last_visits on last_visits.patient_id = people.patient_id
-left join patient_month as p on p.patient_id = people.patient_id and p.as_of = w.as_of
+left join patient_values as p on p.patient_id = people.patient_id and p.as_of = w.as_of
 where people.public_id = cast($public_id as varchar)`,
   Row: PatientIdentity,
 } as const
