@@ -1,0 +1,46 @@
+import { z } from "zod"
+import { AppError } from "../../../../../lib/errors"
+import { csvLines } from "../../../../../lib/export/csv"
+import { allRejectedRows, findImport } from "../../../../../lib/store/imports"
+import { store } from "../../../../../lib/store/client"
+import { answering } from "../../../../_http/answer"
+
+export const dynamic = "force-dynamic"
+
+const columns = ["file", "line", "column", "value", "reason", "original_line"]
+
+/** The rejected rows of one import as CSV, with the original line and the reason, whatever their number. */
+export const GET = answering(
+  async (_request: Request, { params }: RouteContext<"/api/imports/[id]/rejects">) => {
+    const id = z.coerce
+      .number()
+      .int()
+      .safeParse((await params).id)
+    const entry = id.success ? await findImport(store(), id.data) : null
+    if (!entry) throw new AppError("not-found", "There is no such import.")
+    return new Response(csvStream(entry.id), {
+      headers: {
+        "content-type": "text/csv; charset=utf-8",
+        "content-disposition": `attachment; filename="rejected-rows-of-import-${entry.id}.csv"`,
+        "cache-control": "no-store",
+      },
+    })
+  },
+)
+
+function csvStream(importId: number): ReadableStream<Uint8Array> {
+  const encoder = new TextEncoder()
+  const pages = allRejectedRows(store(), importId)
+  return new ReadableStream({
+    start(controller) {
+      controller.enqueue(encoder.encode(csvLines([columns])))
+    },
+    async pull(controller) {
+      const { done, value } = await pages.next()
+      if (done) return controller.close()
+      const rows = value.map((row) => [row.file, row.line, row.column, row.value, row.message, row.original])
+      controller.enqueue(encoder.encode(csvLines(rows)))
+    },
+    cancel: () => void pages.return(undefined),
+  })
+}

@@ -1,0 +1,63 @@
+import { describe, expect, test } from "vitest"
+import { answering } from "../../../app/_http/answer"
+import { assertSameOrigin } from "../../../app/_http/same-origin"
+import { AppError } from "../../../lib/errors"
+
+const host = "127.0.0.1:3000"
+
+describe("a request that changes something comes from a page of this site", () => {
+  test.each([
+    ["says so in Sec-Fetch-Site", { host, "sec-fetch-site": "same-origin" }],
+    ["says so in Origin", { host, origin: "http://127.0.0.1:3000" }],
+    ["says so in both", { host, origin: "http://127.0.0.1:3000", "sec-fetch-site": "same-origin" }],
+    ["by the machine's other names", { host: "localhost:3000", origin: "http://localhost:3000" }],
+    ["by the machine's other names", { host: "[::1]:3000", origin: "http://[::1]:3000" }],
+  ])("%s", (_title, headers) => {
+    expect(() => assertSameOrigin(new Headers(headers))).not.toThrow()
+  })
+
+  test.each([
+    ["another site", { host, origin: "https://elsewhere.test" }],
+    ["another port of this machine", { host, origin: "http://127.0.0.1:8080" }],
+    [
+      "another site, with an origin that looks right",
+      { host, origin: "http://127.0.0.1:3000", "sec-fetch-site": "cross-site" },
+    ],
+    ["a sibling site", { host, "sec-fetch-site": "same-site" }],
+    ["a page without an origin", { host, origin: "null" }],
+    ["nobody says who", { host }],
+    [
+      "a foreign name that was pointed at this machine",
+      { host: "elsewhere.test:3000", origin: "http://elsewhere.test:3000" },
+    ],
+    [
+      "a name that only begins right",
+      { host: "127.0.0.1.elsewhere.test", origin: "http://127.0.0.1.elsewhere.test" },
+    ],
+    ["a request without a host", { origin: "http://127.0.0.1:3000" }],
+  ])("refuses %s", (_title, headers) => {
+    expect(() => assertSameOrigin(new Headers(headers))).toThrow("did not come from a page of this site")
+  })
+})
+
+describe("a route's answer", () => {
+  const ask = (handler: () => Promise<Response>, headers: Record<string, string> = { host }) =>
+    answering(handler)(new Request("http://127.0.0.1:3000/api", { headers }), undefined)
+
+  test("gives an expected failure its status and the words for the person", async () => {
+    const answer = await ask(() => Promise.reject(new AppError("not-found", "There is no such import.")))
+
+    expect(answer.status).toBe(404)
+    expect(await answer.json()).toEqual({ code: "not-found", message: "There is no such import." })
+  })
+
+  test("leaves any other failure to the server", async () => {
+    await expect(ask(() => Promise.reject(new RangeError("broken")))).rejects.toThrow("broken")
+  })
+
+  test("is refused under a name that is not this machine's", async () => {
+    const answer = await ask(() => Promise.resolve(new Response("rows")), { host: "elsewhere.test" })
+
+    expect(answer.status).toBe(400)
+  })
+})
