@@ -1,0 +1,32 @@
+import type { Metadata } from "next"
+import { notFound } from "next/navigation"
+import { Screen } from "../../../../../_ui/screen"
+import { site } from "../../../../../_http/site"
+import { findImport } from "../../../../../../lib/store/imports"
+import { findRejectedLine, findSourceRow } from "../../../../../../lib/store/source-rows"
+import { SourcePlace } from "../../../search-params"
+import { SourceAside, SourceCells, SourceVersions } from "../../../source-row"
+
+export const metadata: Metadata = { title: "Source row" }
+
+export default async function SourceRowPage(props: PageProps<"/imports/[id]/[file]/[line]">) {
+  const place = SourcePlace.safeParse(await props.params)
+  if (!place.success) notFound()
+  const { id: importId, file: kind, line } = place.data
+  const { client } = site()
+  const clinic = await client.clinic.findUnique({ where: { id: 1 } })
+  const timeZone = clinic?.timeZone ?? "UTC"
+  const [entry, row] = await Promise.all([
+    findImport(client, importId),
+    findSourceRow(client, { kind, importId, line, timeZone }),
+  ])
+  const file = entry?.files.find((one) => one.kind === kind)?.file ?? `${kind}.csv`
+  const rejected = row ? null : await findRejectedLine(client, { file, importId, line })
+  if (!entry || (!row && !rejected)) notFound()
+  return (
+    <Screen aside={<SourceAside entry={entry} file={file} line={line} publicId={row?.publicId ?? null} />}>
+      <SourceCells row={row} rejected={rejected} />
+      {row ? <SourceVersions kind={kind} row={row} own={{ importId, line }} timeZone={timeZone} /> : null}
+    </Screen>
+  )
+}

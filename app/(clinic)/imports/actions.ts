@@ -1,0 +1,82 @@
+"use server"
+
+import { refresh } from "next/cache"
+import { headers } from "next/headers"
+import { redirect } from "next/navigation"
+import { z } from "zod"
+import { factKinds } from "../../../lib/domain/fact-kinds"
+import { ask } from "../../../lib/engine/run"
+import { acceptImport, refuseImport } from "../../../lib/jobs/import-upload"
+import { startRefresh } from "../../../lib/jobs/refresh-process"
+import { drugIngredients } from "../../../lib/questions/drug-texts"
+import { removeDrugNameMapping, saveDrugNameMapping } from "../../../lib/store/drug-name-mappings"
+import { discardHeldFact } from "../../../lib/store/held-facts"
+import { assertSameOrigin } from "../../_http/same-origin"
+import { site } from "../../_http/site"
+import { forgetWaitingRows } from "./waiting-rows"
+
+const Id = z.coerce.number().int().positive()
+const HeldPlace = z.object({ kind: z.enum(factKinds), importId: Id, line: Id })
+const DrugName = z.string().min(1).max(1000)
+
+/** A person has read the question and says to go on. */
+export async function accept(form: FormData): Promise<void> {
+  assertSameOrigin(await headers())
+  await acceptImport(site(), Id.parse(form.get("id")))
+  refresh()
+}
+
+/** A person has read the question and decided against it. */
+export async function decline(form: FormData): Promise<void> {
+  assertSameOrigin(await headers())
+  await refuseImport(site(), Id.parse(form.get("id")))
+  refresh()
+}
+
+/** A held row is of no use to anybody. */
+export async function discardHeld(form: FormData): Promise<void> {
+  assertSameOrigin(await headers())
+  await discardHeldFact(site().client, HeldPlace.parse(Object.fromEntries(form)))
+  forgetWaitingRows()
+  refresh()
+}
+
+/** Computes the figures anew. */
+export async function buildAgain(): Promise<void> {
+  assertSameOrigin(await headers())
+  startRefresh(site())
+  redirect("/imports")
+}
+
+export type MappingAnswer = { problem: string | null }
+
+/** Says once what a drug text means; the figures follow. */
+export async function mapDrugText(_before: MappingAnswer, form: FormData): Promise<MappingAnswer> {
+  assertSameOrigin(await headers())
+  const text = DrugName.parse(form.get("text"))
+  const isIgnored = form.get("meaning") === "ignored"
+  const named = form
+    .getAll("ingredient")
+    .map((value) => String(value).trim().toLowerCase())
+    .filter((word) => word !== "")
+  const known = new Set((await ask(drugIngredients)).map((row) => row.ingredient))
+  const unknown = named.find((word) => !known.has(word))
+  if (!isIgnored && named.length === 0)
+    return { problem: "Name an ingredient, or say that it does not count." }
+  if (!isIgnored && unknown !== undefined) return { problem: `${unknown} is on no list of ingredients.` }
+  const here = site()
+  const ingredients = isIgnored ? [] : [...new Set(named)]
+  await saveDrugNameMapping(here.client, { text, ingredients, isIgnored })
+  startRefresh(here)
+  refresh()
+  return { problem: null }
+}
+
+/** Takes a mapping back. */
+export async function unmapDrugText(form: FormData): Promise<void> {
+  assertSameOrigin(await headers())
+  const here = site()
+  await removeDrugNameMapping(here.client, DrugName.parse(form.get("text")))
+  startRefresh(here)
+  refresh()
+}
