@@ -8,12 +8,15 @@ import { percentAt, type TimeSpan } from "./time-scale"
 /** Room, in percent of the line, that a note beside an end takes at the least. */
 const noteRoom = 26
 
+/** The part of the line, in percent, under which a later dose has no room for its words. */
+const doseRoom = 4
+
 /** One course as a bar: its doses in it, how it ended beside it, or under it where there is no room beside. */
 export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span: TimeSpan }) {
   const course = lane.courses[place]
   if (!course) return null
   const left = percentAt(span, course.started_on)
-  const right = percentAt(span, course.ends_on ?? span.to)
+  const right = percentAt(span, course.ends_on ?? span.openTo)
   const room = roomAfter(lane, place, span)
   const note = endWords(course)
   const look = course.is_active ? (lane.class === null ? styles.uncounted : styles.active) : styles.ended
@@ -26,11 +29,15 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
         className={`${styles.bar} ${look}`}
         style={{ left: `${left}%`, width: `${Math.max(0.6, right - left)}%` }}
       >
-        {labels(course, span).map((label, position) => (
-          <span key={position} style={{ left: `${inBar(label.at, left, right)}%` }}>
-            {label.text}
-          </span>
-        ))}
+        {labels(course, span).map((label, position, all) => {
+          const from = inBar(label.at, left, right)
+          const to = inBar(all[position + 1]?.at ?? right, left, right)
+          return (
+            <span key={position} style={{ left: `${from}%`, width: `${to - from}%` }}>
+              {position === 0 || right - label.at >= doseRoom ? label.text : null}
+            </span>
+          )
+        })}
       </a>
       {note !== null && room >= noteRoom ? (
         <span
@@ -61,7 +68,7 @@ export function isNoteUnder(lane: Lane, place: number, span: TimeSpan): boolean 
 
 function roomAfter(lane: Lane, place: number, span: TimeSpan): number {
   const next = lane.courses[place + 1]
-  const end = percentAt(span, lane.courses[place]?.ends_on ?? span.to)
+  const end = percentAt(span, lane.courses[place]?.ends_on ?? span.openTo)
   return (next ? percentAt(span, next.started_on) : 100) - end
 }
 

@@ -40,6 +40,11 @@ function problemColumn(condition: string): string {
   return condition === "ckd_stage_5" ? "ckd_5" : condition
 }
 
+function problemWords(condition: string): string {
+  if (condition === "ckd") return "CKD"
+  return condition === "ckd_stage_5" ? "CKD stage 5" : condition.replaceAll("_", " ")
+}
+
 function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhrase, "sources"> {
   const on = fact.day === null ? "" : `on ${day(fact.day)}`
   const since = fact.since === null ? "" : `since ${day(fact.since)}`
@@ -71,7 +76,7 @@ function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhra
     case "potassium":
       return { value: `potassium ${potassiumWords(fact)}`, rest: on }
     case "problem":
-      return { value: (fact.word ?? "").replaceAll("_", " "), rest: `${fact.detail ?? ""}, ${since}` }
+      return { value: problemWords(fact.word ?? ""), rest: `${fact.detail ?? ""}, ${since}` }
     case "dialysis visit":
       return { value: counted(rows, "dialysis visit", "dialysis visits"), rest: `the latest ${on}` }
     case "allergy":

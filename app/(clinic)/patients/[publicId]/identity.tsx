@@ -11,9 +11,7 @@ export function Identity(props: { person: PatientIdentity; chosen: ChosenMonth; 
   const { person, chosen } = props
   const name = [person.given_name, person.family_name].filter(Boolean).join(" ")
   const facts = [
-    person.age_years === null
-      ? `born ${day(person.birth_date)}, ${sexWords(person.sex)}`
-      : `${person.age_years}, ${sexWords(person.sex)}`,
+    `${ageWords(person)}, ${sexWords(person.sex)}`,
     `${person.clinician_name ?? "no clinician assigned"}, ${person.site ?? "no site assigned"}`,
     stage(person),
     ...(chosen.isRunning ? [nextVisit(person)] : []),
@@ -67,6 +65,11 @@ function reasonOf(person: PatientIdentity) {
   const reason = person.panel_reason
   if (reason === "left" || reason === "died" || reason === "under 18" || reason === "no visit") return reason
   return "unregistered"
+}
+
+function ageWords(person: PatientIdentity): string {
+  if (person.panel_reason === "died") return `born ${day(person.birth_date)}, died`
+  return person.age_years === null ? `born ${day(person.birth_date)}` : String(person.age_years)
 }
 
 function stage(person: PatientIdentity): string {

@@ -13,7 +13,8 @@ import { VisitTrack } from "./visit-track"
 /** Three years of one person on one line: pressures, drugs, kidney results, potassium, sodium, visits. */
 export function TimeLine(props: { person: PatientIdentity; facts: PatientAnswers["line"]; asOf: string }) {
   const { person, facts, asOf } = props
-  const span = { after: person.window_after, to: asOf }
+  const end = person.died_on !== null && person.died_on < asOf ? person.died_on : asOf
+  const span = { after: person.window_after, to: asOf, openTo: end }
   const series = (name: LabPoint["series"], decimals: number) =>
     facts.labs.filter((point) => point.series === name).map((point) => labPoint(point, decimals))
   const shared = { span, isJoined: true } as const
@@ -24,7 +25,10 @@ export function TimeLine(props: { person: PatientIdentity; facts: PatientAnswers
       <div className={styles.below}>
         <PressureKey marks={facts.pressures} />
       </div>
-      <DrugTrack courses={facts.courses} span={span} />
+      <DrugTrack
+        courses={facts.courses.filter((course) => end > span.after && course.started_on <= end)}
+        span={span}
+      />
       <ValueTrack
         {...shared}
         name="eGFR"

@@ -1,5 +1,5 @@
-/** The days a time line spans: after one day and up to another. */
-export type TimeSpan = { readonly after: string; readonly to: string }
+/** The days a time line spans: after one day and up to another; what is open is drawn up to `openTo`. */
+export type TimeSpan = { readonly after: string; readonly to: string; readonly openTo: string }
 
 const dayMs = 86_400_000
 
