@@ -11,7 +11,7 @@ import { MeasureScreen } from "./measure-screen"
 
 export async function generateMetadata({ params }: PageProps<"/measures/[id]">): Promise<Metadata> {
   const { id } = await params
-  return { title: id === dietSodium.id ? dietSodium.name : findMeasure(id)?.name ?? "No such measure" }
+  return { title: id === dietSodium.id ? dietSodium.name : (findMeasure(id)?.name ?? "No such measure") }
 }
 
 export default async function MeasurePage({ params, searchParams }: PageProps<"/measures/[id]">) {
