@@ -29,14 +29,17 @@ export function ImportsAside({ answers }: { answers: ImportAnswers }) {
         )}
       </ScreenTitle>
       <AsidePart title="Waits for a person">
+        {waiting.every((one) => one.number === 0) ? <p className="soft">Nothing.</p> : null}
         <ul className={styles.waiting}>
-          {waiting.map((one) => (
-            <li key={one.href}>
-              <a href={one.href}>
-                <strong>{count(one.number)}</strong> {one.words}
-              </a>
-            </li>
-          ))}
+          {waiting
+            .filter((one) => one.number > 0)
+            .map((one) => (
+              <li key={one.href}>
+                <a href={one.href}>
+                  <strong>{count(one.number)}</strong> {one.words}
+                </a>
+              </li>
+            ))}
         </ul>
       </AsidePart>
       <AsidePart>

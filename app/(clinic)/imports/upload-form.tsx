@@ -3,6 +3,8 @@
 import { useRouter } from "next/navigation"
 import { useState, type FormEvent } from "react"
 import { Button } from "../../_ui/button"
+import { listed } from "../../_ui/format"
+import { factKinds } from "../../../lib/domain/fact-kinds"
 import styles from "./imports.module.css"
 import { sendForm } from "./send-form"
 
@@ -43,6 +45,10 @@ export function UploadForm() {
           onChange={(event) => setChosen([...(event.target.files ?? [])].map((file) => file.name))}
         />
       </label>
+      <p className={styles.lead}>
+        It may hold {listed(factKinds.map((kind) => `${kind}.csv`))}. Any of them may be missing; what is then
+        not brought in stays as it is.
+      </p>
       <fieldset disabled={sending !== null}>
         <legend className="visually-hidden">How to bring it in</legend>
         <label>

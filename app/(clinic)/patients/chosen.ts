@@ -1,4 +1,4 @@
-import type { PanelColumn } from "./columns"
+import type { PanelColumn } from "./column-kinds"
 import { nameColumn } from "./columns"
 import type { PatientsView } from "./search-params"
 

@@ -1,5 +1,6 @@
 import { Button } from "../../_ui/button"
-import { nameColumn, type PanelColumn } from "./columns"
+import { nameColumn } from "./columns"
+import type { PanelColumn } from "./column-kinds"
 import styles from "./column-chooser.module.css"
 import { Popover } from "./popover"
 import type { PeopleProps } from "./people-props"

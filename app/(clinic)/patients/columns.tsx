@@ -1,30 +1,22 @@
-import type { ReactNode } from "react"
 import { classWords } from "../../_ui/class-words"
-import { count, day, lab } from "../../_ui/format"
+import { day } from "../../_ui/format"
 import { PressureMark } from "../../_ui/pressure-mark"
-import { aWords, gWords } from "./facets"
-import { alphabetKeys, labKeys, listedKeys, nested, type SortKeys } from "./order"
-import type { NumberName, Panel, TextName } from "./panel"
 import { ClassCount } from "./class-count"
+import {
+  absentOr,
+  dated,
+  labText,
+  number,
+  plainLab,
+  told,
+  wholeText,
+  word,
+  type PanelColumn,
+} from "./column-kinds"
 import styles from "./columns.module.css"
-
-/** One column of the panel: how it is headed, sorted, shown, told in a sentence, and copied. */
-export type PanelColumn = {
-  readonly id: string
-  readonly head: string
-  readonly unit?: string
-  readonly width: number
-  readonly isNumber: boolean
-  readonly isShownFirst: boolean
-  /** The direction of the first press on the head. */
-  readonly first: "up" | "down"
-  readonly keys: (panel: Panel) => SortKeys
-  readonly cell: (panel: Panel, row: number) => ReactNode
-  /** The value as text for a copied row and for CSV; empty when missing. */
-  readonly text: (panel: Panel, row: number) => string
-  /** The words before the value where the columns have no heads, on a phone. */
-  readonly label: string
-}
+import { aWords, gWords } from "./facets"
+import { alphabetKeys, labKeys, listedKeys, nested } from "./order"
+import type { Panel } from "./panel"
 
 export type MeasureColumn = { readonly id: string; readonly column: string; readonly name: string }
 
@@ -99,7 +91,7 @@ const fixed: readonly PanelColumn[] = [
   {
     ...told("stage", "Stage", 70, { isShownFirst: true }),
     keys: (panel) => nested(listedKeys(panel.texts("g"), gWords), listedKeys(panel.texts("a"), aWords)),
-    cell: (panel, row) => absentOr(stageText(panel, row), "not known"),
+    cell: (panel, row) => absentOr(stageText(panel, row), "unknown"),
     text: stageText,
   },
   {
@@ -129,9 +121,10 @@ const fixed: readonly PanelColumn[] = [
     cell: (panel, row) => {
       const history = panel.text("ras_history", row)
       const stoppedOn = panel.text("ras_stopped_on", row)
+      const isWanting = history !== "on" && panel.text("albuminuria", row) === "confirmed"
       return (
         <>
-          <span className={history === "on" ? undefined : styles.wanting}>{history}</span>
+          <span className={isWanting ? styles.wanting : undefined}>{history}</span>
           {stoppedOn === null ? null : <span className={styles.soft}> {day(stoppedOn)}</span>}
         </>
       )
@@ -157,42 +150,6 @@ const fixed: readonly PanelColumn[] = [
   word("site", "Site", "site", 110),
 ]
 
-type Telling = Partial<Pick<PanelColumn, "unit" | "isNumber" | "isShownFirst" | "first" | "label">>
-
-function told(id: string, head: string, width: number, more: Telling = {}) {
-  return { id, head, width, isNumber: false, isShownFirst: false, first: "up", label: head, ...more } as const
-}
-
-function word(id: string, head: string, name: TextName, width: number): PanelColumn {
-  return {
-    ...told(id, head, width),
-    keys: (panel) => alphabetKeys(panel.texts(name)),
-    cell: (panel, row) => absentOr(panel.text(name, row) ?? "", "not known"),
-    text: (panel, row) => panel.text(name, row) ?? "",
-  }
-}
-
-function number(id: string, head: string, name: NumberName, width: number, unit?: string): PanelColumn {
-  return {
-    ...told(id, head, width, { unit, isNumber: true }),
-    keys: (panel) => panel.numbers(name),
-    cell: (panel, row) => absentOr(wholeText(panel, row, name), "none"),
-    text: (panel, row) => String(panel.number(name, row) ?? ""),
-  }
-}
-
-function dated(id: string, head: string, name: TextName): PanelColumn {
-  return {
-    ...told(id, head, 92, { first: "down" }),
-    keys: (panel) => alphabetKeys(panel.texts(name)),
-    cell: (panel, row) => {
-      const on = panel.text(name, row)
-      return absentOr(on === null ? "" : day(on), "none")
-    },
-    text: (panel, row) => panel.text(name, row) ?? "",
-  }
-}
-
 function standing(measure: MeasureColumn): PanelColumn {
   const read = (panel: Panel, row: number) => {
     const column = panel.standings(measure.column)
@@ -209,10 +166,6 @@ function standing(measure: MeasureColumn): PanelColumn {
   }
 }
 
-function absentOr(text: string, absent: string): ReactNode {
-  return text === "" ? <span className={styles.absent}>{absent}</span> : text
-}
-
 function pressureText(panel: Panel, row: number): string {
   const systolic = panel.number("systolic", row)
   return systolic === null ? "" : `${systolic}/${panel.number("diastolic", row)}`
@@ -224,27 +177,4 @@ function stageText(panel: Panel, row: number): string {
 
 function classNames(panel: Panel, row: number): string {
   return (panel.text("classes", row) ?? "").split(";").filter(Boolean).map(classWords).join(", ")
-}
-
-function wholeText(panel: Panel, row: number, name: NumberName): string {
-  const value = panel.number(name, row)
-  return value === null ? "" : count(value)
-}
-
-/** A laboratory value as a spreadsheet reads it. */
-function plainLab(panel: Panel, row: number, name: NumberName, comparator: TextName): string {
-  const value = panel.number(name, row)
-  return value === null ? "" : `${panel.text(comparator, row) ?? ""}${value}`
-}
-
-function labText(
-  panel: Panel,
-  row: number,
-  name: NumberName,
-  comparator: TextName,
-  decimals: number,
-): string {
-  const value = panel.number(name, row)
-  if (value === null) return ""
-  return lab({ number: value, comparator: panel.text(comparator, row), unit: "", decimals }).trim()
 }

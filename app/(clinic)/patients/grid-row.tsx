@@ -1,5 +1,6 @@
 import { memo } from "react"
-import { nameColumn, type PanelColumn } from "./columns"
+import { nameColumn } from "./columns"
+import type { PanelColumn } from "./column-kinds"
 import type { Panel } from "./panel"
 import styles from "./patients-grid.module.css"
 import { PersonLink } from "./person-link"

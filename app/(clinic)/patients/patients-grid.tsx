@@ -8,7 +8,7 @@ import {
 } from "@tanstack/react-table"
 import { useVirtualizer } from "@tanstack/react-virtual"
 import { useMemo, useRef, useState, type MouseEvent } from "react"
-import type { PanelColumn } from "./columns"
+import type { PanelColumn } from "./column-kinds"
 import { GridHead } from "./grid-head"
 import { GridRow } from "./grid-row"
 import { readHistoryNote } from "./history-note"

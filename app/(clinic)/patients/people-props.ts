@@ -1,5 +1,5 @@
 import type { Sort } from "./chosen"
-import type { PanelColumn } from "./columns"
+import type { PanelColumn } from "./column-kinds"
 import type { Panel } from "./panel"
 import type { PatientsView } from "./search-params"
 

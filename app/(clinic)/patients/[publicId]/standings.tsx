@@ -26,7 +26,7 @@ export function Standings(props: { person: PatientIdentity; held: PatientAnswers
         <StandingEntry key={entry.measure.id} {...entry} />
       ))}
       {outside.length === 0 ? null : (
-        <details className={styles.outside}>
+        <details className={styles.outside} open={asked.length === 0}>
           <summary>
             {outside.length === 1 ? "One measure does" : `${outside.length} measures do`} not ask this person
           </summary>
