@@ -7,7 +7,7 @@ import type { PrismaClient } from "./generated/client"
 /** One row of an extract as the ledger keeps it, with every version of the same fact, latest first. */
 export type SourceRow = {
   cells: { column: string; value: string | null }[]
-  /** The person it speaks of, in addresses; null for staff. */
+  /** The person it speaks of, in addresses; null for staff and while no record in force knows the patient. */
   publicId: string | null
   versions: SourceVersion[]
 }
@@ -57,7 +57,9 @@ export async function findSourceRow(
   const row = z.array(Cells).parse(rows)[0]
   if (!row) return null
   const patient = row.patient_id
-    ? await client.patient.findUnique({ where: { patientId: row.patient_id } })
+    ? await client.patient.findUnique({
+        where: { patientId: row.patient_id, records: { some: { endedAt: null } } },
+      })
     : null
   return {
     cells: Object.entries(row.cells).map(([column, value]) => ({ column, value })),

@@ -23,7 +23,7 @@ select
   r.died_on,
   r.import_id,
   r.line,
-  count(*) over (partition by identities.patient_id) > 1 as has_merged_records
+  r.patient_id in (select merged.patient_id from identities as merged where merged.is_merged) as has_merged_records
 from patient_records_raw as r
 join identities on identities.record_id = r.patient_id
 left join staff_raw as clinician on clinician.staff_id = r.clinician_id

@@ -12,6 +12,7 @@ import { patientIdentity } from "../../../lib/questions/patient-identity"
 import { patientLabs } from "../../../lib/questions/patient-labs"
 import { patientPressures } from "../../../lib/questions/patient-pressures"
 import { patientStandings } from "../../../lib/questions/patient-standings"
+import { patientSurvivor } from "../../../lib/questions/patient-survivor"
 import { patientTable } from "../../../lib/questions/patient-table"
 import { patientVisits } from "../../../lib/questions/patient-visits"
 import { openEngine, type RawFacts, type TestEngine } from "../../helpers/open-engine"
@@ -20,7 +21,8 @@ const today = "2026-10-31"
 const people = ["office", "home", "drugs", "kidney", "gone", "late"]
 
 const facts: RawFacts = {
-  patient_records_raw: people.map((name, place) => ({
+  patient_records_raw: ["old office", ...people].map((name, place) => ({
+    merged_into: name === "old office" ? "office" : null,
     patient_id: name,
     public_id: `public ${name}`,
     family_name: name,
@@ -269,6 +271,7 @@ describe("cautions", () => {
     expect(await cautions("kidney")).toEqual(["high potassium", "newer haemolysed"])
     expect(await cautions("drugs")).toEqual(["two kinds of ras blocker", "unread drug"])
     expect(await cautions("late")).toEqual(["sex unknown"])
+    expect(await cautions("office")).toEqual(["merged"])
   })
 })
 
@@ -284,6 +287,13 @@ describe("who a person is on a day", () => {
     const [person] = await engine.ask(patientIdentity, of("late", "2026-08-31"))
 
     expect(person).toMatchObject({ in_panel: null, age_years: null, registered_on: "2026-09-15" })
+  })
+
+  test("an old record leads to the person it was merged into", async () => {
+    const survivor = (record: string) => engine.ask(patientSurvivor, { record_id: record })
+
+    expect(await survivor("old office")).toEqual([{ public_id: "public office" }])
+    expect(await survivor("office")).toEqual([])
   })
 
   test("nobody has an unknown id", async () => {

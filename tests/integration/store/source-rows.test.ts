@@ -68,6 +68,15 @@ describe("a row of an extract", () => {
     })
   })
 
+  test("a row held for an unknown patient leads to nobody's page", async () => {
+    const held = await importExtract(store, folder.dir, {
+      visits: ["visit_id,patient_id,started_on,kind", "V1,P9,2026-01-11,office"],
+    })
+    const place = { kind: "visits", importId: held.importId, line: 2, timeZone: "UTC" } as const
+
+    expect(await findSourceRow(store.prisma, place)).toMatchObject({ publicId: null })
+  })
+
   test("staff speak of no patient", async () => {
     const imported = await importExtract(store, folder.dir, {
       staff: ["staff_id,name,role", "S1,Dr Ames,nephrologist"],

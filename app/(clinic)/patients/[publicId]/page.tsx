@@ -1,12 +1,12 @@
 import type { Metadata } from "next"
-import { notFound } from "next/navigation"
+import { notFound, redirect } from "next/navigation"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonth, monthChoices } from "../../months"
 import { currentSnapshot } from "../../snapshot"
 import { patientHref } from "../search-params"
 import { Cautions } from "./cautions"
 import { Identity } from "./identity"
-import { patientAnswers } from "./patient-answers"
+import { patientAnswers, survivorOf } from "./patient-answers"
 import styles from "./patient.module.css"
 import { parsePatientView, PublicId } from "./search-params"
 import { Standings } from "./standings"
@@ -22,7 +22,11 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
   if (!publicId.success) notFound()
   const chosen = chooseMonth(snapshot, parsePatientView(await props.searchParams).month)
   const answers = await patientAnswers(snapshot, publicId.data, chosen.asOf)
-  if (!answers) notFound()
+  if (!answers) {
+    const survivor = await survivorOf(publicId.data)
+    if (survivor === null) notFound()
+    redirect(patientHref(survivor, chosen.param))
+  }
   const { person, line, held } = answers
   const months = monthChoices(snapshot, (month) => patientHref(person.public_id, month))
   return (

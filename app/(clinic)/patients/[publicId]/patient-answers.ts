@@ -9,8 +9,11 @@ import { patientEvidence } from "../../../../lib/questions/patient-evidence"
 import { patientIdentity, type PatientIdentity } from "../../../../lib/questions/patient-identity"
 import { patientLabs } from "../../../../lib/questions/patient-labs"
 import { patientPressures } from "../../../../lib/questions/patient-pressures"
+import { patientSurvivor } from "../../../../lib/questions/patient-survivor"
 import { patientStandings } from "../../../../lib/questions/patient-standings"
 import { patientVisits } from "../../../../lib/questions/patient-visits"
+import { findPatientId } from "../../../../lib/store/patients"
+import { site } from "../../../_http/site"
 
 export type PatientAnswers = {
   person: PatientIdentity
@@ -32,6 +35,13 @@ export async function patientAnswers(
   ])
   const person = people[0]
   return person ? { person, line, held } : null
+}
+
+/** Whose page an old address leads to: that of the person into whose record another was merged; null for nobody. */
+export async function survivorOf(publicId: string): Promise<string | null> {
+  const recordId = await findPatientId(site().client, publicId)
+  const [survivor] = recordId === null ? [] : await ask(patientSurvivor, { record_id: recordId })
+  return survivor?.public_id ?? null
 }
 
 async function lineFacts(params: Params) {

@@ -1,0 +1,8 @@
+import "server-only"
+import type { PrismaClient } from "./generated/client"
+
+/** The clinic's own number of the record with an opaque id; null when there is none. */
+export async function findPatientId(client: PrismaClient, publicId: string): Promise<string | null> {
+  const patient = await client.patient.findUnique({ where: { publicId } })
+  return patient?.patientId ?? null
+}
