@@ -50,6 +50,9 @@ export type FileTally = {
   rowsByUnlistedLoinc: Map<string, number>
 }
 
+/** More codes than any laboratory has; a list without end would fill the memory. */
+const mostListedCodes = 10_000
+
 /** Reads one file from bytes to checked rows, holding no more than a chunk and a record in memory. */
 export async function readFile(options: {
   fileKind: FileKind
@@ -117,10 +120,7 @@ function createTaker(
     if (row.isClinicianUnknown) tally.unknownClinicians += 1
     if (remarks.isTestPatient) tally.testPatients += 1
     if (remarks.isUnitOdd) tally.unitDisagreements += 1
-    if (remarks.unlistedLoinc !== null) {
-      const rows = tally.rowsByUnlistedLoinc
-      rows.set(remarks.unlistedLoinc, (rows.get(remarks.unlistedLoinc) ?? 0) + 1)
-    }
+    if (remarks.unlistedLoinc !== null) countCode(tally.rowsByUnlistedLoinc, remarks.unlistedLoinc)
     sink.good({ line: record.line, key: keyHash(key), values, size: record.raw.length })
   }
 
@@ -130,6 +130,11 @@ function createTaker(
   }
 
   return take
+}
+
+function countCode(rowsByCode: Map<string, number>, code: string): void {
+  const rows = rowsByCode.get(code) ?? 0
+  if (rows > 0 || rowsByCode.size < mostListedCodes) rowsByCode.set(code, rows + 1)
 }
 
 function settle(tally: FileTally): FileTally {

@@ -54,6 +54,7 @@ export type ImportOutcome = {
 
 const anHour = 3_600_000
 const aMegabyte = 1_000_000
+const tellEveryMs = 3000
 
 /**
  * Imports one extract in one transaction: everything of it is stored, or nothing. Throws AppError when the extract cannot be
@@ -175,6 +176,7 @@ async function importFiles(run: Run, source: Source, writer: LedgerWriter): Prom
     },
   }
   const imported: ImportedFile[] = []
+  const tellShare = createShareTeller(say)
   let doneBytes = 0
   for (const file of source.files) {
     say(`Reading ${file.kind}.csv`)
@@ -186,6 +188,7 @@ async function importFiles(run: Run, source: Source, writer: LedgerWriter): Prom
       onBytes(count) {
         doneBytes += count
         record.progress(doneBytes, totalBytes)
+        tellShare(doneBytes / totalBytes)
       },
     })
     if (file.kind === "patients") {
@@ -196,6 +199,16 @@ async function importFiles(run: Run, source: Source, writer: LedgerWriter): Prom
     imported.push(one)
   }
   return imported
+}
+
+/** Tells every few seconds how much has been read, so that a long silence is none. */
+function createShareTeller(say: (line: string) => void): (share: number) => void {
+  let told = performance.now()
+  return (share) => {
+    if (performance.now() - told < tellEveryMs) return
+    told = performance.now()
+    say(`${Math.floor(share * 100)}% read`)
+  }
 }
 
 function importDayOf({ now, timeZone }: { now: Date; timeZone: string }): number {

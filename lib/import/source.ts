@@ -37,13 +37,17 @@ async function openFolder(folder: string): Promise<Source> {
     const file = path.join(folder, name)
     const found = await stat(file)
     if (!found.isFile()) throw refused(`${kind}.csv is not a file.`)
-    files.push({
-      kind,
-      size: found.size,
-      open: async () => createReadStream(file, { highWaterMark: chunkSize }),
-    })
+    files.push({ kind, size: found.size, open: async () => readChunks(file, `${kind}.csv`) })
   }
   return { files, ignored, close: async () => {} }
+}
+
+async function* readChunks(file: string, name: string): AsyncGenerator<Buffer> {
+  try {
+    yield* createReadStream(file, { highWaterMark: chunkSize })
+  } catch (cause) {
+    throw refused(`${name} cannot be read.`, cause)
+  }
 }
 
 /** Which of the names are the ten files (any case), in the order of import; throws when there is none, or one twice. */

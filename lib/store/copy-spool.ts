@@ -15,6 +15,11 @@ export type CopySpool = {
   clear: () => void
 }
 
+/** Removes what an import that was killed has left behind; to be asked by whoever has the turn. */
+export function clearSpools(folder: string): void {
+  rmSync(folder, { recursive: true, force: true })
+}
+
 const mostInMemory = 1_000_000
 
 /**

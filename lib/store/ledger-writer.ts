@@ -6,7 +6,7 @@ import type { FileReport, ImportQuestion } from "../domain/import-report"
 import { ledgers } from "../domain/ledgers"
 import { canDeferReferences } from "./bulk-checks"
 import { startLoading, type Loading } from "./bulk"
-import { createCopySpool, type CopySpool } from "./copy-spool"
+import { clearSpools, createCopySpool, type CopySpool } from "./copy-spool"
 import { writeImportReport } from "./import-record"
 import { mergeTables } from "./merge-sql"
 import { rejectReleased } from "./release-held"
@@ -40,6 +40,7 @@ export async function openLedgerWriter(
   options: { importId: number; knownAt: Date; spoolDir: string },
 ): Promise<LedgerWriter> {
   const { importId, knownAt, spoolDir } = options
+  clearSpools(spoolDir)
   const rejects = createCopySpool(path.join(spoolDir, `import-${importId}-rejects`))
   const side = createCopySpool(path.join(spoolDir, `import-${importId}-side`))
   await client.query("begin")
@@ -68,16 +69,11 @@ export async function openLedgerWriter(
       await rejects.copyInto(client, `rejected_rows (${rejectColumns})`)
       await writeImportReport(client, { importId, ...report })
       await client.query("commit")
-      clearSpools()
+      clearSpools(spoolDir)
     },
     async rollback() {
-      clearSpools()
+      clearSpools(spoolDir)
       await client.query("rollback")
     },
-  }
-
-  function clearSpools(): void {
-    rejects.clear()
-    side.clear()
   }
 }
