@@ -24,6 +24,8 @@ export type RowState = {
   events: { column: string; day: Day }[]
 }
 
+type DatedCell = { column: string; day: Day | null }
+
 export type Cells = ReturnType<typeof createCells>
 
 /**
@@ -148,9 +150,9 @@ export function createCells(options: { indexByColumn: ReadonlyMap<string, number
         if (event.day < birth) cells.reject(event.column, "before-birth", "lies before the patient's birth")
     },
     /** Rejects the row when something ends before it starts. */
-    ends(column: string, end: Day | null, startColumn: string, start: Day | null): void {
-      if (end !== null && start !== null && end < start)
-        cells.reject(column, "end-before-start", `lies before ${startColumn}`)
+    ends({ column, day }: DatedCell, start: DatedCell): void {
+      if (day !== null && start.day !== null && day < start.day)
+        cells.reject(column, "end-before-start", `lies before ${start.column}`)
     },
     need: {
       text: (column: string): string => needed(column, cells.text(column), ""),

@@ -23,7 +23,7 @@ export function createLineScanner(
     const found: Found = { state: "waiting", end: 0, next: from, lines: 0, firstEnd: 0, firstNext: 0 }
     let isOpen = false
     for (;;) {
-      const lineEnd = findLineEnd(text, found.next, hasBareReturns)
+      const lineEnd = findLineEnd(text, { from: found.next, hasBareReturns })
       if (!lineEnd && !isLast) {
         const isTooLong = text.length - from > longestRecord
         found.state = !isTooLong ? "waiting" : found.lines === 0 ? "long line" : "open"
@@ -47,8 +47,7 @@ export function createLineScanner(
 
 export function findLineEnd(
   text: string,
-  from: number,
-  hasBareReturns: boolean,
+  { from, hasBareReturns }: { from: number; hasBareReturns: boolean },
 ): { end: number; next: number } | null {
   if (hasBareReturns) {
     const lineBreak = /\r\n|\n|\r/g

@@ -42,7 +42,7 @@ export function createRecordCutter(): RecordCutter {
   }
 
   function skipLongLine(text: string, { hasBareReturns }: Context): number {
-    const lineEnd = findLineEnd(text, 0, hasBareReturns)
+    const lineEnd = findLineEnd(text, { from: 0, hasBareReturns })
     if (!lineEnd) return text.length
     isInLongLine = false
     line += 1

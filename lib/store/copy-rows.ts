@@ -103,7 +103,8 @@ function writeInstant(out: ByteWriter, milliseconds: number): void {
 /** A decimal as groups of four digits: how many, the place of the first, sign, digits after the point, the groups. */
 function writeNumeric(out: ByteWriter, decimal: string): void {
   const small = decimal.length <= 4 ? Number(decimal) : -1
-  if (small >= 0 && Number.isInteger(small)) return writeGroups(out, [small], 0, 0, false)
+  if (small >= 0 && Number.isInteger(small))
+    return writeGroups(out, { groups: [small], weight: 0, scale: 0, isNegative: false })
   const isNegative = decimal.startsWith("-")
   const [whole = "", fraction = ""] = (isNegative ? decimal.slice(1) : decimal).split(".")
   const wholeGroups = Math.ceil(whole.length / 4)
@@ -112,16 +113,12 @@ function writeNumeric(out: ByteWriter, decimal: string): void {
   const groups = Array.from({ length: wholeGroups + fractionGroups }, (_, index) =>
     Number(digits.slice(index * 4, index * 4 + 4)),
   )
-  writeGroups(out, groups, wholeGroups - 1, fraction.length, isNegative)
+  writeGroups(out, { groups, weight: wholeGroups - 1, scale: fraction.length, isNegative })
 }
 
-function writeGroups(
-  out: ByteWriter,
-  groups: number[],
-  weight: number,
-  scale: number,
-  isNegative: boolean,
-): void {
+type Groups = { groups: number[]; weight: number; scale: number; isNegative: boolean }
+
+function writeGroups(out: ByteWriter, { groups, weight, scale, isNegative }: Groups): void {
   out.int32(8 + 2 * groups.length)
   out.int16(groups.length)
   out.int16(weight)

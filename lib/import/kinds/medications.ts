@@ -15,7 +15,7 @@ export const medications: FileKind = {
     const startedOn = cells.need.eventDate("started_on")
     if (orderId === null && cells.identify({ parts: [patientId, drug, startedOn] })) return null
     const stoppedOn = cells.date("stopped_on")
-    cells.ends("stopped_on", stoppedOn, "started_on", startedOn)
+    cells.ends({ column: "stopped_on", day: stoppedOn }, { column: "started_on", day: startedOn })
     return [
       patientId,
       orderId,

@@ -27,7 +27,7 @@ export const patients: FileKind = {
     const registeredOn = cells.need.eventDate("registered_on")
     const leftOn = cells.date("left_on")
     const diedOn = cells.eventDate("died_on")
-    cells.ends("left_on", leftOn, "registered_on", registeredOn)
+    cells.ends({ column: "left_on", day: leftOn }, { column: "registered_on", day: registeredOn })
     cells.rejectEventsBefore(birth)
     const isTest = cells.yesOrNo("is_test")
     remarks.isTestPatient = isTest === true

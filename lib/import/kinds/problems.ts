@@ -26,7 +26,7 @@ export const problems: FileKind = {
     const parts = [patientId, codeSystem, code ?? description, onsetOn]
     if (problemId === null && cells.identify({ parts })) return null
     const resolvedOn = cells.date("resolved_on")
-    cells.ends("resolved_on", resolvedOn, "onset_on", onsetOn)
+    cells.ends({ column: "resolved_on", day: resolvedOn }, { column: "onset_on", day: onsetOn })
     return [
       patientId,
       problemId,

@@ -12,7 +12,7 @@ export const visits: FileKind = {
     if (cells.identify({ id: visitId })) return null
     const startedOn = cells.need.eventDate("started_on")
     const endedOn = cells.date("ended_on")
-    cells.ends("ended_on", endedOn, "started_on", startedOn)
+    cells.ends({ column: "ended_on", day: endedOn }, { column: "started_on", day: startedOn })
     const kind = cells.need.word("kind", visitKinds)
     return [patientId, visitId, startedOn, endedOn, kind, cells.id("clinician_id")]
   },
