@@ -75,8 +75,9 @@ async function statuses(): Promise<string[]> {
 /** What is in force, whichever import and line brought it. */
 async function factsInForce(): Promise<string> {
   const kinds = ["staff", "patients", "visits", "readings", "labs", "diet"] as const
-  const facts = await Promise.all(kinds.map((kind) => inForce(store, kind)))
-  return JSON.stringify(facts.map((rows) => rows.map((row) => JSON.stringify(row)).sort()))
+  const facts: string[][] = []
+  for (const kind of kinds) facts.push((await inForce(store, kind)).map((row) => JSON.stringify(row)).sort())
+  return JSON.stringify(facts)
 }
 
 describe("a process killed at any step leaves the clinic as it was", () => {
@@ -162,14 +163,16 @@ describe("a database that goes away", () => {
   })
 
   test("ended by its administrator, it is told apart from a fault of the program", async () => {
+    let ending: Promise<unknown> = Promise.resolve()
     const end = (line: string) => {
       if (line !== "Reading visits.csv") return
-      void store.client.query(
+      ending = store.client.query(
         "select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()",
       )
     }
 
     await expect(run(extract(1), { say: end })).rejects.toMatchObject({ code: "store-unavailable" })
+    await ending
     expect(await inForce(store, "patients")).toEqual([])
   })
 })
