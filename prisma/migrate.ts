@@ -49,6 +49,8 @@ function listMigrations(names: string[]): MigrationList {
 /** A cheap look, so that a command on an up-to-date database does not pay for loading the engine. */
 async function appliedNames(url: string): Promise<string[]> {
   const client = new pg.Client({ connectionString: url })
+  // A server that is stopped between two queries is noticed by the next; it must not end the process.
+  client.on("error", () => {})
   await client.connect()
   try {
     const table = await client.query("select to_regclass('_prisma_migrations') is not null as exists")

@@ -24,6 +24,7 @@ export async function withSchemaEngine<T>(
 ): Promise<T> {
   instantiate()
   const pool = new pg.Pool({ connectionString: url })
+  pool.on("error", () => {})
   const factory = bindMigrationAwareSqlAdapterFactory(new PrismaPg(pool))
   const engine = await glue.SchemaEngine.new({ datamodels: [[schemaPath, readSchema()]] }, () => {}, factory)
   try {

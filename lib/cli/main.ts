@@ -62,6 +62,11 @@ for (const stream of [process.stdout, process.stderr]) {
   })
 }
 
+// While a stop is under way connections break off wherever they stand; that is no failure of the command.
+process.on("uncaughtException", (error) => {
+  if (!isStopping()) process.exit(report(error))
+})
+
 onStop(async (exitCode) => {
   await closeAllDatabases()
   process.exit(exitCode)

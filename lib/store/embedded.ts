@@ -159,6 +159,7 @@ async function takeLease(url: string): Promise<pg.Client> {
 
 async function ensureDatabase(adminUrl: string): Promise<void> {
   const admin = new pg.Client({ connectionString: adminUrl })
+  admin.on("error", () => {})
   await admin.connect()
   try {
     const found = await admin.query("select 1 from pg_database where datname = $1", [databaseName])
