@@ -15,6 +15,7 @@ import {
   superuser,
 } from "./postgres-cluster"
 import { findPostgresHome, type PostgresHome } from "./postgres-home"
+import { isAlive } from "./processes"
 
 export type OpenDatabase = {
   url: string
@@ -137,20 +138,25 @@ async function leave(home: PostgresHome, lease: pg.Client): Promise<void> {
   if (others === 0) await stopServer(home)
 }
 
+/** Leases of processes that live; of one that was killed the server may still be closing the connection. */
 async function otherLeases(lease: pg.Client): Promise<number> {
   try {
-    const found = await lease.query<{ others: number }>(
-      "select count(*)::int as others from pg_stat_activity where application_name = $1 and pid <> pg_backend_pid()",
-      [leaseName],
+    const found = await lease.query<{ name: string }>(
+      "select application_name as name from pg_stat_activity where application_name like $1 and pid <> pg_backend_pid()",
+      [`${leaseName} %`],
     )
-    return found.rows[0]?.others ?? 0
+    return found.rows.filter(({ name }) => isAlive(Number(name.slice(leaseName.length)))).length
   } catch {
     return 0
   }
 }
 
 async function takeLease(url: string): Promise<pg.Client> {
-  const lease = new pg.Client({ connectionString: url, application_name: leaseName, keepAlive: true })
+  const lease = new pg.Client({
+    connectionString: url,
+    application_name: `${leaseName} ${process.pid}`,
+    keepAlive: true,
+  })
   // A server that goes away is noticed by the next query; the lease itself must not end the process.
   lease.on("error", () => {})
   await lease.connect()
