@@ -1,11 +1,17 @@
-import { spawn } from "node:child_process"
+import { spawn, type ChildProcess } from "node:child_process"
 import { randomUUID } from "node:crypto"
 import { mkdir, rm } from "node:fs/promises"
 import path from "node:path"
 import { plainToday } from "../domain/plain-date"
 import { AppError } from "../errors"
 import type { PrismaClient } from "../store/generated/client"
-import { createUploadedImport, declineImport, failUnstartedImport, findUpload } from "../store/imports"
+import {
+  beginAccepted,
+  createUploadedImport,
+  declineImport,
+  failUnstartedImport,
+  findUpload,
+} from "../store/imports"
 
 type Site = { client: PrismaClient; databaseUrl: string; dataDir: string }
 
@@ -34,7 +40,8 @@ export async function startUploadedImport(
 /** A person has read the question of an import and says to go on. */
 export async function acceptImport(site: Site, id: number): Promise<void> {
   const upload = await findUpload(site.client, id)
-  if (!upload) throw new AppError("not-found", "This import does not ask anything, or its file is gone.")
+  if (!upload || !(await beginAccepted(site.client, id, new Date())))
+    throw new AppError("not-found", "This import does not ask anything, or its file is gone.")
   runImportProcess(site, { id, ...upload, isAccepted: true })
 }
 
@@ -45,6 +52,9 @@ export async function refuseImport(site: Site, id: number): Promise<void> {
     throw new AppError("not-found", "This import does not ask anything.")
   if (upload) await rm(upload.uploadPath, { recursive: true, force: true })
 }
+
+/** The process that went on last with each import: one that asked may still be ending when a person has already answered. */
+const latestProcesses = new Map<number, ChildProcess>()
 
 function runImportProcess(
   site: Site,
@@ -60,8 +70,14 @@ function runImportProcess(
       stdio: "ignore",
     },
   )
-  child.once("error", () => void settleProcess(site, run))
-  child.once("exit", () => void settleProcess(site, run))
+  latestProcesses.set(run.id, child)
+  const settle = () => {
+    if (latestProcesses.get(run.id) !== child) return
+    latestProcesses.delete(run.id)
+    void settleProcess(site, run)
+  }
+  child.once("error", settle)
+  child.once("exit", settle)
 }
 
 /** The upload is of no more use, unless the import asks; and a process that never got so far must not look like waiting. */

@@ -152,6 +152,18 @@ export async function findUpload(
   return row?.uploadPath ? { uploadPath: row.uploadPath, isFull: row.isFull } : null
 }
 
+/**
+ * A person says to go on: from here on it waits for its process. False when it does not ask, so that a second press
+ * starts nothing.
+ */
+export async function beginAccepted(client: PrismaClient, id: number, now: Date): Promise<boolean> {
+  const begun = await client.import.updateMany({
+    where: { id, status: "asks" },
+    data: { status: "waiting", startedAt: now, finishedAt: null },
+  })
+  return begun.count === 1
+}
+
 /** The process of an uploaded import has ended before it could say anything itself. */
 export async function failUnstartedImport(client: PrismaClient, id: number): Promise<void> {
   await client.import.updateMany({

@@ -81,6 +81,8 @@ test("an upload that asks is kept until a person says go on", async () => {
   expect(existsSync(sent.uploadPath)).toBe(true)
 
   await acceptImport(site(), id)
+  expect(await findImport(store.prisma, id)).toMatchObject({ status: "waiting", canBeAccepted: false })
+  await expect(acceptImport(site(), id)).rejects.toMatchObject({ code: "not-found" })
   while ((await findImport(store.prisma, id))?.status !== "done") await delay(50)
   await untilGone(sent.uploadPath)
   await expect(acceptImport(site(), id)).rejects.toMatchObject({ code: "not-found" })
