@@ -53,6 +53,9 @@ select
   runs.day,
   runs.source,
   runs.egfr,
-  min(case when runs.egfr < 60 then runs.day end) over (partition by runs.patient_id, runs.run) as run_started_on,
+  case
+    when runs.egfr < 60
+      then min(case when runs.egfr < 60 then runs.day end) over (partition by runs.patient_id, runs.run)
+  end as run_started_on,
   lead(runs.day) over (partition by runs.patient_id order by runs.day) as next_day
 from runs
