@@ -1,4 +1,4 @@
-import { spawn, type ChildProcess } from "node:child_process"
+import { spawn } from "node:child_process"
 import { randomUUID } from "node:crypto"
 import { mkdir, rm } from "node:fs/promises"
 import path from "node:path"
@@ -11,6 +11,7 @@ import {
   declineImport,
   failUnstartedImport,
   findUpload,
+  isImportOver,
 } from "../store/imports"
 
 type Site = { client: PrismaClient; databaseUrl: string; dataDir: string }
@@ -53,9 +54,6 @@ export async function refuseImport(site: Site, id: number): Promise<void> {
   if (upload) await rm(upload.uploadPath, { recursive: true, force: true })
 }
 
-/** The process that went on last with each import: one that asked may still be ending when a person has already answered. */
-const latestProcesses = new Map<number, ChildProcess>()
-
 function runImportProcess(
   site: Site,
   run: { id: number; uploadPath: string; isFull: boolean; isAccepted: boolean },
@@ -70,21 +68,15 @@ function runImportProcess(
       stdio: "ignore",
     },
   )
-  latestProcesses.set(run.id, child)
-  const settle = () => {
-    if (latestProcesses.get(run.id) !== child) return
-    latestProcesses.delete(run.id)
-    void settleProcess(site, run)
-  }
-  child.once("error", settle)
-  child.once("exit", settle)
+  child.once("error", () => void settleProcess(site, run))
+  child.once("exit", () => void settleProcess(site, run))
 }
 
 /** The upload is of no more use, unless the import asks; and a process that never got so far must not look like waiting. */
 async function settleProcess(
   site: Site,
-  { id, uploadPath }: { id: number; uploadPath: string },
+  run: { id: number; uploadPath: string; isAccepted: boolean },
 ): Promise<void> {
-  await failUnstartedImport(site.client, id)
-  if (!(await findUpload(site.client, id))) await rm(uploadPath, { recursive: true, force: true })
+  await failUnstartedImport(site.client, run)
+  if (await isImportOver(site.client, run.id)) await rm(run.uploadPath, { recursive: true, force: true })
 }

@@ -159,17 +159,29 @@ export async function findUpload(
 export async function beginAccepted(client: PrismaClient, id: number, now: Date): Promise<boolean> {
   const begun = await client.import.updateMany({
     where: { id, status: "asks" },
-    data: { status: "waiting", startedAt: now, finishedAt: null },
+    data: { status: "waiting", isAccepted: true, startedAt: now, finishedAt: null },
   })
   return begun.count === 1
 }
 
-/** The process of an uploaded import has ended before it could say anything itself. */
-export async function failUnstartedImport(client: PrismaClient, id: number): Promise<void> {
+/**
+ * The process of an uploaded import has ended before it could say anything itself. The process that asked may end after a
+ * person has answered: what was accepted since is another process's to settle.
+ */
+export async function failUnstartedImport(
+  client: PrismaClient,
+  run: { id: number; isAccepted: boolean },
+): Promise<void> {
   await client.import.updateMany({
-    where: { id, status: { in: ["waiting", "running"] } },
+    where: { id: run.id, isAccepted: run.isAccepted, status: { in: ["waiting", "running"] } },
     data: { status: "failed", message: interrupted, finishedAt: new Date() },
   })
+}
+
+/** Whether nothing of an import is to come: it does not ask, wait or run. */
+export async function isImportOver(client: PrismaClient, id: number): Promise<boolean> {
+  const open = await client.import.count({ where: { id, status: { in: ["asks", "waiting", "running"] } } })
+  return open === 0
 }
 
 type ImportRow = Awaited<ReturnType<PrismaClient["import"]["findFirstOrThrow"]>> & {
