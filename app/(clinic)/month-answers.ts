@@ -9,7 +9,6 @@ import { measureFigure, type MeasureFigure } from "./measure-figure"
 import type { ChosenMonth } from "./months"
 
 export type MonthAnswers = {
-  hasPeople: boolean
   counts: PanelCounts
   figures: Map<string, MeasureFigure>
   details: DetailCount[]
@@ -18,7 +17,6 @@ export type MonthAnswers = {
 }
 
 const nobody: PanelCounts = {
-  registered: 0,
   in_panel: 0,
   ckd_before_replacement: 0,
   without_pressure: 0,
@@ -40,7 +38,6 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
   const { asOfs } = snapshot
   const figures = measures.map((measure) => measureFigure({ measure, rows, moves, asOfs, asOf: chosen.asOf }))
   return {
-    hasPeople: (counts[0]?.registered ?? 0) > 0 || rows.length > 0,
     counts: counts[0] ?? nobody,
     figures: new Map(figures.map((figure) => [figure.measure.id, figure])),
     details,

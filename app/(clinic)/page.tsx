@@ -7,7 +7,7 @@ import { askMonth } from "./month-answers"
 import { MonthThemes } from "./month-themes"
 import { chooseMonth } from "./months"
 import { parseMonthView } from "./search-params"
-import { currentSnapshot } from "./snapshot"
+import { currentSnapshot, peopledSnapshot } from "./snapshot"
 
 export async function generateMetadata({ searchParams }: PageProps<"/">): Promise<Metadata> {
   const snapshot = await currentSnapshot()
@@ -17,11 +17,10 @@ export async function generateMetadata({ searchParams }: PageProps<"/">): Promis
 
 export default async function MonthPage({ searchParams }: PageProps<"/">) {
   const view = parseMonthView(await searchParams)
-  const snapshot = await currentSnapshot()
+  const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
   const chosen = chooseMonth(snapshot, view.month)
   const answers = await askMonth(snapshot, chosen)
-  if (!answers.hasPeople) return <EmptyClinic />
   return (
     <Screen aside={<MonthAside snapshot={snapshot} chosen={chosen} counts={answers.counts} />}>
       <MonthThemes chosen={chosen} answers={answers} />

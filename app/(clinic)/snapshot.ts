@@ -1,6 +1,7 @@
 import { cache } from "react"
-import { snapshotMeta } from "../../lib/engine/run"
+import { ask, snapshotMeta } from "../../lib/engine/run"
 import { AppError } from "../../lib/errors"
+import { anyone } from "../../lib/questions/anyone"
 
 /** The snapshot the screens read, or null while the clinic has none; asked once a request. */
 export const currentSnapshot = cache(async () => {
@@ -10,4 +11,12 @@ export const currentSnapshot = cache(async () => {
     if (error instanceof AppError && error.code === "no-snapshot") return null
     throw error
   }
+})
+
+/** The same, and null too while nobody is in it: then a screen says how people get in. */
+export const peopledSnapshot = cache(async () => {
+  const snapshot = await currentSnapshot()
+  if (snapshot === null) return null
+  const [answer] = await ask(anyone)
+  return answer?.is_anyone ? snapshot : null
 })

@@ -1,7 +1,6 @@
 import { z } from "zod"
 
 export const PanelCounts = z.object({
-  registered: z.number().int(),
   in_panel: z.number().int(),
   ckd_before_replacement: z.number().int(),
   without_pressure: z.number().int(),
@@ -16,7 +15,6 @@ export type PanelCounts = z.infer<typeof PanelCounts>
 export const panelCounts = {
   sql: `
 select
-  cast(count(*) as integer) as registered,
   cast(count(*) filter (where p.in_panel) as integer) as in_panel,
   cast(count(*) filter (where p.in_panel and p.ckd and not p.on_dialysis and not p.transplant) as integer)
     as ckd_before_replacement,

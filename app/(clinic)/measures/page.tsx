@@ -7,18 +7,17 @@ import { EmptyClinic } from "../empty-clinic"
 import { askMonth } from "../month-answers"
 import { chooseMonth, monthChoices } from "../months"
 import { parseMonthView } from "../search-params"
-import { currentSnapshot } from "../snapshot"
+import { peopledSnapshot } from "../snapshot"
 import { MeasureList } from "./measure-list"
 
 export const metadata: Metadata = { title: "Measures" }
 
 export default async function MeasuresPage({ searchParams }: PageProps<"/measures">) {
   const view = parseMonthView(await searchParams)
-  const snapshot = await currentSnapshot()
+  const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
   const chosen = chooseMonth(snapshot, view.month)
   const answers = await askMonth(snapshot, chosen)
-  if (!answers.hasPeople) return <EmptyClinic />
   const choices = monthChoices(snapshot, (one) => hrefOf("/measures", { month: one }))
   return (
     <Screen

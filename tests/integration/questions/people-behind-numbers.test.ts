@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest"
 import { measures } from "../../../lib/measures/index"
 import type { Measure } from "../../../lib/measures/types"
+import { anyone } from "../../../lib/questions/anyone"
 import { dietMonths } from "../../../lib/questions/diet-months"
 import { dietPeople } from "../../../lib/questions/diet-people"
 import { detailCounts, details } from "../../../lib/questions/measure-details"
@@ -176,7 +177,9 @@ test("the records of a month are those of the people its mean counts", async () 
 test("a clinic without anyone answers every question", async () => {
   const [counts] = await empty.ask(panelCounts, days)
 
-  expect(counts?.registered).toBe(0)
+  expect(await empty.ask(anyone)).toEqual([{ is_anyone: false }])
+  expect(await engine.ask(anyone)).toEqual([{ is_anyone: true }])
+  expect(counts?.in_panel).toBe(0)
   expect(await empty.ask(measureMonths)).toEqual([])
   expect(await empty.ask(standingChanges, days)).toEqual([])
   expect(await empty.ask(detailCounts, days)).toEqual([])

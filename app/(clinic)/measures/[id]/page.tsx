@@ -4,7 +4,7 @@ import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { findMeasure } from "../../../../lib/measures/index"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonth } from "../../months"
-import { currentSnapshot } from "../../snapshot"
+import { peopledSnapshot } from "../../snapshot"
 import { parseMeasureView } from "../search-params"
 import { DietScreen } from "./diet-screen"
 import { MeasureScreen } from "./measure-screen"
@@ -19,7 +19,7 @@ export default async function MeasurePage({ params, searchParams }: PageProps<"/
   const measure = findMeasure(id)
   if (!measure && id !== dietSodium.id) notFound()
   const view = parseMeasureView(await searchParams)
-  const snapshot = await currentSnapshot()
+  const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
   const chosen = chooseMonth(snapshot, view.month)
   if (!measure) return <DietScreen snapshot={snapshot} chosen={chosen} view={view} />
