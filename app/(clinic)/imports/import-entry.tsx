@@ -52,5 +52,6 @@ export function whenWords(entry: ImportEntry, timeZone: string): string {
   const began = instantInFull(entry.startedAt, timeZone)
   const took = entry.finishedAt ? `, took ${durationWords(entry.startedAt, entry.finishedAt)}` : ""
   const kind = entry.isFull ? ", full extract" : ""
-  return `${began}${took}${kind}${entry.isAccepted ? ", gone on with after its question" : ""}`
+  const wasAsked = entry.isAccepted && entry.question !== null
+  return `${began}${took}${kind}${wasAsked ? ", gone on with after its question" : ""}`
 }

@@ -26,7 +26,9 @@ export function rowsSentence(files: readonly FileReport[]): string {
     files.reduce((sum, file) => sum + file[name], 0)
   const parts = outcomes.flatMap((name) => (total(name) === 0 ? [] : [`${count(total(name))} ${name}`]))
   const rows = `${counted(total("dataRows"), "row", "rows")} in ${counted(files.length, "file", "files")}`
-  return parts.length === 0 ? `${rows}.` : `${rows}: ${listed(parts)}.`
+  const gone = files.reduce((sum, file) => sum + file.notes.withdrawnByFull, 0)
+  const withdrawn = gone === 0 ? "" : ` Withdrawn, as no longer in it: ${counted(gone, "fact", "facts")}.`
+  return parts.length === 0 ? `${rows}.${withdrawn}` : `${rows}: ${listed(parts)}.${withdrawn}`
 }
 
 /** An instant with its year, on the clinic's clock: "2 November 2026, 06:10". */
