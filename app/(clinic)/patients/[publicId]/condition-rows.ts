@@ -21,17 +21,12 @@ export function standingRows(
   held: PatientAnswers["held"],
   limits: PressureLimits,
 ): ConditionRow[] {
-  return askedConditions.flatMap((asked, place) =>
-    asked.measure.id === measure.id
-      ? [
-          {
-            part: asked.part,
-            words: asked.condition.words,
-            holds: held.holds[place] ?? false,
-            isTelling: asked.part === "population" && telling.has(asked.condition.evidence),
-            phrases: evidencePhrases(asked.condition, held.evidence, limits),
-          },
-        ]
-      : [],
-  )
+  return askedConditions.flatMap((asked, place) => {
+    if (asked.measure.id !== measure.id) return []
+    const { condition, part } = asked
+    const holds = held.holds[place] ?? false
+    const isTelling = part === "population" && telling.has(condition.evidence)
+    const phrases = evidencePhrases({ condition, holds }, held.evidence, limits)
+    return [{ part, words: condition.words, holds, isTelling, phrases }]
+  })
 }

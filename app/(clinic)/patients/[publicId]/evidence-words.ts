@@ -12,13 +12,17 @@ export type PressureLimits = { systolic: number | null; diastolic: number | null
 
 /** What stands behind a condition, fact by fact; what is not on record is said too. */
 export function evidencePhrases(
-  condition: Condition,
+  { condition, holds }: { condition: Condition; holds: boolean },
   facts: readonly EvidenceFact[],
   limits: PressureLimits,
 ): EvidencePhrase[] {
   const behind = facts.filter((fact) => isBehind(condition, fact))
   if (behind.length === 0) return [{ value: absentWords(condition), rest: "", sources: [] }]
-  return behind.map((fact) => ({ ...phraseOf(fact, limits), sources: fact.sources }))
+  const isTestLate = condition.sql.includes("is_urine_tested_in_year") && !holds
+  return behind.map((fact) => ({
+    ...(isTestLate ? lateTest(fact) : phraseOf(fact, limits)),
+    sources: fact.sources,
+  }))
 }
 
 /** Conditions name what they ask in their SQL; of the facts of one kind only those asked for stand behind it. */
@@ -86,6 +90,12 @@ function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhra
     case "age":
       return { value: `age ${fact.first ?? ""}`, rest: fact.since === null ? "" : `born ${day(fact.since)}` }
   }
+}
+
+/** A test that was asked for within the year, and is older. */
+function lateTest(fact: EvidenceFact): Omit<EvidencePhrase, "sources"> {
+  const on = fact.day === null ? "" : ` on ${day(fact.day)}`
+  return { value: "none in 12 months", rest: `the last was ${urineWords(fact)}${on}, ${fact.detail ?? ""}` }
 }
 
 function pairWords(fact: EvidenceFact): string {
