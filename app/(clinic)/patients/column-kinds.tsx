@@ -25,7 +25,8 @@ export type PanelColumn = {
 type Telling = Partial<Pick<PanelColumn, "unit" | "isNumber" | "isShownFirst" | "first" | "label">>
 
 export function told(id: string, head: string, width: number, more: Telling = {}) {
-  return { id, head, width, isNumber: false, isShownFirst: false, first: "up", label: head, ...more } as const
+  const label = inSentence(head)
+  return { id, head, width, isNumber: false, isShownFirst: false, first: "up", label, ...more } as const
 }
 
 export function word(id: string, head: string, name: TextName, width: number): PanelColumn {
@@ -89,4 +90,9 @@ export function labText(
   const value = panel.number(name, row)
   if (value === null) return ""
   return lab({ number: value, comparator: panel.text(comparator, row), unit: "", decimals }).trim()
+}
+
+/** A head as it stands within a sentence: "Next visit" is "next visit", "ACR" stays. */
+function inSentence(head: string): string {
+  return /^[A-Z][a-z]/.test(head) ? head.charAt(0).toLowerCase() + head.slice(1) : head
 }

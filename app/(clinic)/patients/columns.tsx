@@ -18,7 +18,13 @@ import { aWords, gWords } from "./facets"
 import { alphabetKeys, labKeys, listedKeys, nested } from "./order"
 import type { Panel } from "./panel"
 
-export type MeasureColumn = { readonly id: string; readonly column: string; readonly name: string }
+export type MeasureColumn = {
+  readonly id: string
+  readonly column: string
+  readonly name: string
+  /** How the measure says each standing. */
+  readonly words: Readonly<Record<string, string>>
+}
 
 /** The name stands first, always; the others may be hidden and moved. */
 export const nameColumn = "name"
@@ -45,7 +51,7 @@ const fixed: readonly PanelColumn[] = [
     ...word("number", "Number", "patient_id", 110),
     keys: (panel) => alphabetKeys(panel.texts("patient_id")),
   },
-  { ...number("age", "Age", "age_years", 44), isShownFirst: true, label: "age" },
+  { ...number("age", "Age", "age_years", 44), isShownFirst: true },
   word("sex", "Sex at birth", "sex", 100),
   {
     ...told("pressure", "Pressure", 94, { unit: "mmHg", isNumber: true, isShownFirst: true, first: "down" }),
@@ -153,7 +159,8 @@ const fixed: readonly PanelColumn[] = [
 function standing(measure: MeasureColumn): PanelColumn {
   const read = (panel: Panel, row: number) => {
     const column = panel.standings(measure.column)
-    return column.words[column.codes[row] ?? 0] ?? ""
+    const word = column.words[column.codes[row] ?? 0] ?? ""
+    return measure.words[word] ?? word
   }
   return {
     ...told(measure.id, measure.name, 150),

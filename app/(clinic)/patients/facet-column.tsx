@@ -57,7 +57,9 @@ function Facets(props: FacetColumnProps) {
   const of = (name: FacetName) => facets.find((facet) => facet.name === name)
   const part = (name: FacetName) => {
     const facet = of(name)
-    return facet ? <FacetParts facet={facet} counts={counts.get(name)} view={view} go={go} /> : null
+    const measure = name === "standing" ? measures.find((one) => one.id === view.measure) : undefined
+    const words = measure?.words ?? facetSpeech[name].words
+    return facet ? <FacetParts {...{ facet, words, view, go }} counts={counts.get(name)} /> : null
   }
   const standing = of("standing")
   return (
@@ -107,11 +109,12 @@ function Facets(props: FacetColumnProps) {
 /** The parts of one facet, each with its count; a second press lets go. */
 function FacetParts(props: {
   facet: Facet
+  words: Readonly<Record<string, string>>
   counts: Uint32Array | undefined
   view: PatientsView
   go: (view: PatientsView) => void
 }) {
-  const { facet, counts, view, go } = props
+  const { facet, words, counts, view, go } = props
   return (
     <ul className={styles.parts}>
       {facet.words.map((word, place) => {
@@ -126,7 +129,7 @@ function FacetParts(props: {
               data-empty={number === 0}
               onClick={() => go(toggled(view, facet.name, word))}
             >
-              <span>{facetSpeech[facet.name].words[word] ?? word}</span>
+              <span>{words[word] ?? word}</span>
               <span>{count(number)}</span>
             </button>
           </li>

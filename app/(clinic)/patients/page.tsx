@@ -1,14 +1,22 @@
 import type { Metadata } from "next"
+import { standings } from "../../../lib/domain/standings"
 import { measures } from "../../../lib/measures/index"
 import { EmptyClinic } from "../empty-clinic"
-import { currentSnapshot } from "../snapshot"
+import { standingWords } from "../measure-words"
+import { peopledSnapshot } from "../snapshot"
 import { PatientsLoader } from "./patients-loader"
 
 export const metadata: Metadata = { title: "Patients" }
 
+const columns = measures.map((measure) => ({
+  id: measure.id,
+  column: measure.column,
+  name: measure.name,
+  words: Object.fromEntries(standings.map((standing) => [standing, standingWords(measure, standing)])),
+}))
+
 export default async function PatientsPage() {
-  const snapshot = await currentSnapshot()
+  const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
-  const columns = measures.map(({ id, column, name }) => ({ id, column, name }))
   return <PatientsLoader snapshot={snapshot} measures={columns} />
 }

@@ -50,10 +50,12 @@ export function PatientRows(props: PeopleProps) {
             <p>
               {columns
                 .filter((column) => column.id !== nameColumn)
+                .map((column) => ({ ...column, shown: column.cell(panel, row) }))
+                .filter((column) => column.shown !== null)
                 .map((column) => (
                   <span key={column.id}>
                     {column.label === "" ? null : <span className={styles.label}>{column.label} </span>}
-                    {column.cell(panel, row)}
+                    {column.shown}
                   </span>
                 ))}
             </p>

@@ -6,7 +6,7 @@ import { csvOf, saveFile } from "./csv"
 import { chipWords } from "./facets"
 import type { PeopleProps } from "./people-props"
 import styles from "./toolbar.module.css"
-import { facetNames, isFiltered, toggled, unfiltered } from "./search-params"
+import { facetNames, isFiltered, toggled, unfiltered, type FacetName } from "./search-params"
 
 type ToolbarProps = PeopleProps & { measure: MeasureColumn | null; asOf: string; isNarrow: boolean }
 
@@ -32,12 +32,10 @@ export function Toolbar(props: ToolbarProps) {
               key={`${name} ${word}`}
               type="button"
               className={styles.chip}
-              aria-label={`Let go of: ${chipWords(name, word)}`}
+              aria-label={`Let go of: ${wordsOf(name, word, props.measure)}`}
               onClick={() => go(toggled(view, name, word))}
             >
-              {name === "standing" && props.measure
-                ? `${props.measure.name}: ${word}`
-                : chipWords(name, word)}
+              {wordsOf(name, word, props.measure)}
               <span aria-hidden="true"> ×</span>
             </button>
           )),
@@ -53,6 +51,12 @@ export function Toolbar(props: ToolbarProps) {
       </div>
     </div>
   )
+}
+
+/** A chosen part as its chip says it; a standing with the measure it is of. */
+function wordsOf(name: FacetName, word: string, measure: MeasureColumn | null): string {
+  if (name !== "standing" || measure === null) return chipWords(name, word)
+  return `${measure.name}: ${measure.words[word] ?? word}`
 }
 
 /** On a phone, where there are no heads to press. */
