@@ -107,11 +107,12 @@ function Lines(props: {
   const level = (value: number) => `M0 ${y(value)}H1000`
   const line = (from: number, to: number) =>
     runs(points, from, to, (point) => point.value !== null)
-      .map((run) => {
-        const path = run.map((place) => `${x(place)} ${y(points[place]?.value ?? 0)}`).join("L")
-        return run.length === 1 ? `M${path}h0.01` : `M${path}`
-      })
+      .map((run) => `M${run.map((place) => `${x(place)} ${y(points[place]?.value ?? 0)}`).join("L")}`)
       .join("")
+  const alone = runs(points, 0, points.length - 1, (point) => point.value !== null)
+    .filter((run) => run.length === 1 && run[0] !== props.chosen)
+    .map(([place = 0]) => `M${x(place)} ${y(points[place]?.value ?? 0)}h0.01`)
+    .join("")
   const band = runs(points, 0, points.length - 1, (point) => point.low !== null && point.high !== null)
     .map((run) => {
       const upper = run.map((place) => `${x(place)} ${edge(points[place]?.high ?? 0)}`)
@@ -128,6 +129,7 @@ function Lines(props: {
       {props.baseline === null ? null : <path className={styles.baseline} d={level(props.baseline)} />}
       <path className={styles.later} d={line(props.chosen, points.length - 1)} />
       <path className={styles.line} d={line(0, props.chosen)} />
+      <path className={styles.alone} d={alone} />
     </svg>
   )
 }

@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { month, monthName } from "./format"
+import { month, monthName, monthShort } from "./format"
 import styles from "./month-list.module.css"
 
 export type MonthChoice = { month: string; href: string; isRunning: boolean }
@@ -37,6 +37,7 @@ export function MonthList({ choices, chosen }: { choices: MonthChoice[]; chosen:
                         choice={choice}
                         chosen={chosen}
                         words={monthName(choice.month).slice(0, 3)}
+                        name={monthShort(choice.month)}
                       />
                     </li>
                   ))}
@@ -49,14 +50,15 @@ export function MonthList({ choices, chosen }: { choices: MonthChoice[]; chosen:
   )
 }
 
-function MonthLink(props: { choice: MonthChoice; chosen: string; words: string }) {
+/** A month as it stands in its list; its name by itself begins with the same words, so that it can be spoken as seen. */
+function MonthLink(props: { choice: MonthChoice; chosen: string; words: string; name?: string }) {
   const { choice } = props
   return (
     <Link
       href={choice.href}
       prefetch={false}
       aria-current={choice.month === props.chosen ? "date" : undefined}
-      aria-label={month(choice.month)}
+      aria-label={props.name ?? month(choice.month)}
       title={month(choice.month)}
     >
       {props.words}
