@@ -3,6 +3,7 @@ import { parse } from "csv-parse/sync"
 import type { Browser, Page } from "playwright-core"
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from "vitest"
 import { accessibilityProblems, openBrowser, openPage, widths } from "../helpers/browser"
+import { numberIn } from "../helpers/screen-text"
 
 const patientsUrl = `${inject("demoUrl")}/patients`
 
@@ -30,17 +31,35 @@ test("filters together show as many people as the part says, and the file has th
   await page.getByRole("columnheader", { name: /^Age/ }).getByRole("button").click()
   await page.getByText(`${said.toLocaleString("en-US")} of`).waitFor()
 
-  const [download] = await Promise.all([
-    page.waitForEvent("download"),
-    page.getByRole("button", { name: /^Download/ }).click(),
-  ])
-  const rows: Record<string, string>[] = parse(await readFile(await download.path()), { columns: true })
+  const rows = await downloaded()
 
   expect(said).toBeGreaterThan(0)
   expect(rows).toHaveLength(said)
   expect(rows.every((row) => row["ACE inhibitor or ARB"]?.startsWith("stopped"))).toBe(true)
   expect(rows.map((row) => Number(row.Age))).toEqual(rows.map((row) => Number(row.Age)).sort((a, b) => a - b))
   expect(new URL(page.url()).search).toBe("?pressure=above+target&ras=stopped&sort=age")
+  expect(await accessibilityProblems(page)).toEqual([])
+})
+
+test("those above target with protein in the urine and no ACE inhibitor or ARB are three choices away", async () => {
+  for (const name of [/^above target/, /^A2$/, /^A3$/, /^stopped/, /^never/]) {
+    await part(name).click()
+    await part(name)
+      .and(page.getByRole("button", { pressed: true }))
+      .waitFor()
+  }
+  await page.getByRole("button", { name: "Columns" }).click()
+  await page.getByRole("checkbox", { name: "Target", exact: true }).click()
+  await page.keyboard.press("Escape")
+  await page.getByRole("columnheader", { name: /^Target/ }).waitFor()
+
+  const rows = await downloaded()
+
+  expect(rows.length).toBeGreaterThan(10)
+  expect(rows.length).toBe(numberIn(await page.getByText(/ shown, as of /).innerText()))
+  expect(new Set(rows.map((row) => row.Target))).toEqual(new Set(["above target"]))
+  expect(rows.filter((row) => !/A[23]$/.test(row.Stage ?? ""))).toEqual([])
+  expect(rows.filter((row) => !/^(stopped|never)/.test(row["ACE inhibitor or ARB"] ?? ""))).toEqual([])
   expect(await accessibilityProblems(page)).toEqual([])
 })
 
@@ -115,9 +134,15 @@ test("on a phone the people are sentences that scroll on, and filters fold away"
 
 /** One part of a filter in the left column. */
 function part(name: RegExp) {
-  return page.getByRole("button", { name }).and(page.locator("[aria-pressed]"))
+  const pressed = page.getByRole("button", { name, pressed: true })
+  return page.getByRole("button", { name, pressed: false }).or(pressed)
 }
 
-function numberIn(text: string): number {
-  return Number(text.replaceAll(/[^0-9]/g, ""))
+/** The rows of the file that the list is saved as. */
+async function downloaded(): Promise<Record<string, string>[]> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: /^Download/ }).click(),
+  ])
+  return parse(await readFile(await download.path()), { columns: true })
 }

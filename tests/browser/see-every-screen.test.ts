@@ -56,12 +56,22 @@ describe.each(screens)("the screen %s of the demo clinic", (name, addressOf) => 
   })
 })
 
+test.each(screens)("the screen %s reads as well in the dark", async (name, addressOf) => {
+  const page = await openPage(browser, { url: demoUrl + addressOf() })
+  await page.emulateMedia({ colorScheme: "dark" })
+  if (name === "patients") await page.getByRole("link", { name: /,/ }).first().waitFor()
+
+  expect(await accessibilityProblems(page)).toEqual([])
+  await page.close()
+})
+
 describe("an address nobody has", () => {
   test.each(["/nothing-here", "/measures/no-such-measure", "/patients/00000000-0000-4000-8000-000000000000"])(
     "%s says so and leads back",
     async (address) => {
       const page = await openPage(browser, { url: demoUrl + address })
 
+      expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe("There is no such page.")
       expect(await page.getByRole("navigation").getByRole("link", { name: "Month" }).count()).toBe(1)
       expect((await fetch(demoUrl + address)).status).toBe(404)
       expect(await accessibilityProblems(page)).toEqual([])

@@ -1,0 +1,60 @@
+import type { Browser } from "playwright-core"
+import { afterAll, beforeAll, describe, expect, test } from "vitest"
+import { accessibilityProblems, isTooWide, openBrowser, openPage, widths } from "../helpers/browser"
+import { openClinicSite, type ClinicSite } from "../helpers/clinic-site"
+import { oneLine } from "../helpers/screen-text"
+import { twelvePeople } from "../helpers/twelve-people"
+
+const person = "TW-02"
+const { files, year } = twelvePeople()
+const month = `${year}-10`
+
+let browser: Browser
+let site: ClinicSite
+
+beforeAll(async () => {
+  site = await openClinicSite()
+  await site.bringIn(filesOf(person))
+  browser = await openBrowser()
+})
+
+afterAll(async () => {
+  await browser.close()
+  await site.close()
+})
+
+describe.each(Object.entries(widths))("a clinic of one person on a %s", (_kind, width) => {
+  test.each([
+    [
+      "/",
+      "0 of 1 person with CKD have their pressure at target.",
+      "1 person is above target on three or more drug classes.",
+      "No one with protein in the urine goes without an ACE inhibitor or ARB",
+      "The one person who brought counted days ate 3,900 mg of sodium a day on average.",
+    ],
+    ["/measures", "0 of 1 person with CKD have their pressure at target."],
+    ["/measures/bp-at-target", "Too few for a percentage", "Castellano, Bruno"],
+    ["/measures/diet-sodium", "2 records of 1 person."],
+    ["/patients", "1 in the panel", "Castellano, Bruno"],
+  ])("%s speaks of one", async (address, ...words) => {
+    const page = await openPage(browser, { url: `${site.url}${address}?month=${month}`, width })
+
+    for (const said of words)
+      await expect.poll(async () => oneLine(await page.getByRole("main").innerText())).toContain(said)
+
+    expect(await isTooWide(page)).toBe(false)
+    expect(await accessibilityProblems(page)).toEqual([])
+    await page.close()
+  })
+})
+
+/** The staff, and the rows of one person. */
+function filesOf(id: string): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(files).map(([name, text]) => {
+      const [head = "", ...rows] = text.trim().split("\n")
+      const kept = name === "staff.csv" ? rows : rows.filter((row) => row.split(",").includes(id))
+      return [name, `${[head, ...kept].join("\n")}\n`]
+    }),
+  )
+}
