@@ -19,8 +19,8 @@ const themes = [
     full: ["bp-at-target", "uncontrolled-on-several-classes"],
     short: ["bp-under-140-90", "pressure-measured"],
   },
-  { id: "protection", title: "Protection", full: ["ras-blocker-in-albuminuria"], short: [] },
-  { id: "tests", title: "Tests", full: ["acr-tested"], short: [] },
+  { id: "protection", title: "Protein and protection", full: ["ras-blocker-in-albuminuria"], short: [] },
+  { id: "monitoring", title: "Monitoring", full: ["acr-tested"], short: [] },
 ] as const
 
 export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers: MonthAnswers }) {

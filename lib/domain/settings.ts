@@ -42,4 +42,6 @@ export const Settings = z.object({
 
 export type Settings = z.infer<typeof Settings>
 
+export type SettingKey = keyof Settings
+
 export const defaultSettings: Settings = Settings.parse({})

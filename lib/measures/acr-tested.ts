@@ -1,13 +1,17 @@
 import { hasCkd, usualExclusions } from "./populations"
+import { ckdSettings, panelSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
 export const acrTested: Measure = {
   id: "acr-tested",
   column: "acr_tested",
-  theme: "tests",
+  theme: "monitoring",
   name: "Urine albumin tested",
   question: "Was urine albumin measured in the last 12 months?",
   direction: "up",
+  actor: "care coordinator",
+  action:
+    "Ask for a urine albumin at the next visit or by letter. The clinic decides what is due; local policy applies.",
   metWords: "urine albumin or protein measured in the last 12 months",
   notMetWords: "no urine albumin or protein in the last 12 months",
   population: [hasCkd],
@@ -17,6 +21,7 @@ export const acrTested: Measure = {
   exception: [],
   fact: null,
   params: {},
+  settings: [...panelSettings, ...ckdSettings],
   source:
     "At least yearly in CKD: KDIGO 2024 CKD guideline, Kidney Int 105(4S):S117-S314, practice point 2.1.1, doi:10.1016/j.kint.2023.10.018",
 }

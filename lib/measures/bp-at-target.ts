@@ -1,4 +1,5 @@
 import { hasCkd, notMeasured, usualExclusions } from "./populations"
+import { ckdSettings, panelSettings, pressureSettings, targetSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
 export const bpAtTarget: Measure = {
@@ -8,6 +9,9 @@ export const bpAtTarget: Measure = {
   name: "Pressure at target",
   question: "How many have their pressure at target?",
   direction: "up",
+  actor: "nephrologist",
+  action:
+    "Confirm the reading, out of the office where possible; then look at adherence, salt, drugs and doses. Clinicians decide; local policy applies.",
   metWords: "pressure at target",
   notMetWords: "pressure above target",
   population: [hasCkd],
@@ -27,6 +31,7 @@ export const bpAtTarget: Measure = {
   ],
   fact: "bp_on",
   params: {},
+  settings: [...panelSettings, ...ckdSettings, ...pressureSettings, ...targetSettings, "decisions.months"],
   source:
     "Target below 130/80 in CKD: Whelton 2018, ACC/AHA guideline, Hypertension 71:e13-e115, section 9.3, doi:10.1161/HYP.0000000000000065",
 }

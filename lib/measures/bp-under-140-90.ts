@@ -1,4 +1,5 @@
 import { usualExclusions } from "./populations"
+import { panelSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
 export const bpUnder14090: Measure = {
@@ -8,6 +9,9 @@ export const bpUnder14090: Measure = {
   name: "High pressure under 140/90",
   question: "How many with a hypertension diagnosis are under 140/90 on the day last measured?",
   direction: "up",
+  actor: "nephrologist",
+  action:
+    "Repeat the reading in the same visit when it is high, and confirm it out of the office. Clinicians decide; local policy applies.",
   metWords: "under 140/90 on the day last measured",
   notMetWords: "140/90 or above on the day last measured",
   population: [
@@ -38,6 +42,7 @@ export const bpUnder14090: Measure = {
   exception: [],
   fact: "counted_day",
   params: {},
+  settings: [...panelSettings, "egfr.windowMonths"],
   source:
     "Adapted from CMS165, Controlling High Blood Pressure: rolling 12 months and all hypertension codes; its frailty and nursing-home exclusions are not in the extract",
 }

@@ -1,4 +1,5 @@
 import { hasCkd, usualExclusions } from "./populations"
+import { ckdSettings, panelSettings, pressureSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
 export const pressureMeasured: Measure = {
@@ -8,6 +9,8 @@ export const pressureMeasured: Measure = {
   name: "Pressure measured",
   question: "How many have a usable reading?",
   direction: "up",
+  actor: "care coordinator",
+  action: "Book a pressure check, or ask for a week of home readings. Local policy says how soon.",
   metWords: "a usable pressure in the window",
   notMetWords: "no usable pressure in the window",
   population: [hasCkd],
@@ -21,5 +24,6 @@ export const pressureMeasured: Measure = {
   exception: [],
   fact: null,
   params: {},
+  settings: [...panelSettings, ...ckdSettings, ...pressureSettings],
   source: "common practice, no source",
 }

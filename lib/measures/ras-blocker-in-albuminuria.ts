@@ -1,4 +1,5 @@
 import { usualExclusions } from "./populations"
+import { panelSettings, pressureSettings, urineSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
 export const rasBlockerInAlbuminuria: Measure = {
@@ -8,6 +9,9 @@ export const rasBlockerInAlbuminuria: Measure = {
   name: "ACE inhibitor or ARB with albuminuria",
   question: "Of those with protein in the urine, who takes an ACE inhibitor or ARB?",
   direction: "up",
+  actor: "nephrologist",
+  action:
+    "Review whether an ACE inhibitor or ARB may be given, or record why not; check potassium and creatinine after a start. Clinicians decide; local policy applies.",
   metWords: "confirmed albuminuria, on an ACE inhibitor or ARB",
   notMetWords: "confirmed albuminuria, no ACE inhibitor or ARB",
   population: [{ sql: "p.albuminuria = 'confirmed'", words: "confirmed albuminuria", evidence: "urine" }],
@@ -42,6 +46,15 @@ export const rasBlockerInAlbuminuria: Measure = {
   ],
   fact: "urine_on",
   params: {},
+  settings: [
+    ...panelSettings,
+    ...urineSettings,
+    ...pressureSettings,
+    "egfr.windowMonths",
+    "drugs.graceDays",
+    "bp.lowSystolic",
+    "decisions.months",
+  ],
   source:
     "KDIGO 2024 CKD guideline, Kidney Int 105(4S):S117-S314, section 3.6, doi:10.1016/j.kint.2023.10.018",
 }

@@ -1,3 +1,5 @@
+import type { SettingKey } from "../domain/settings"
+
 /** Which facts stand behind a condition; the patient screen lists them with their source rows. */
 export type Evidence =
   | "pressure"
@@ -12,10 +14,16 @@ export type Evidence =
   | "decisions"
   | "person"
 
-/** One SQL condition over a row `p` of `patient_month`, with the words a clinician reads. Constant text, no interpolation. */
+/**
+ * One SQL condition over a row `p` of `patient_month`, with the words a clinician reads. Constant text, no interpolation;
+ * in words `{bp.windowMonths}` stands for what the clinic set there.
+ */
 export type Condition = { readonly sql: string; readonly words: string; readonly evidence: Evidence }
 
-export type Theme = "pressure" | "protection" | "tests" | "diet"
+export type Theme = "pressure" | "protection" | "diet" | "monitoring" | "safety"
+
+/** Who acts on the people a measure finds. */
+export type Actor = "nephrologist" | "nurse" | "dietitian" | "care coordinator"
 
 /** What a measure says besides its name; `{met}`, `{all}`, `{population}` ... are filled with counts by the screens. */
 export type Direction = "up" | "down"
@@ -32,6 +40,9 @@ export type Measure = {
   readonly name: string
   readonly question: string
   readonly direction: Direction
+  readonly actor: Actor
+  /** What may be done about it; clinicians decide and local policy applies. */
+  readonly action: string
   /** What the standing `met` and `not met` mean in words, for a list of people. */
   readonly metWords: string
   readonly notMetWords: string
@@ -43,6 +54,8 @@ export type Measure = {
   /** The column of `patient_month` that dates the deciding fact; null where the measure has none. */
   readonly fact: string | null
   /** Named parameters of the conditions, each with the setting that fills it. */
-  readonly params: Readonly<Record<string, string>>
+  readonly params: Readonly<Record<string, SettingKey>>
+  /** Every setting that can change the measure's standings, through its conditions or the views behind them. */
+  readonly settings: readonly SettingKey[]
   readonly source: string
 }

@@ -1,4 +1,5 @@
 import { notMeasured, usualExclusions } from "./populations"
+import { classSettings, ckdSettings, panelSettings, pressureSettings, targetSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
 export const uncontrolledOnSeveralClasses: Measure = {
@@ -8,6 +9,9 @@ export const uncontrolledOnSeveralClasses: Measure = {
   name: "Above target on several classes",
   question: "Who is above target despite three or more classes?",
   direction: "down",
+  actor: "nephrologist",
+  action:
+    "Before another drug: is the pressure high outside the office, are the drugs taken, are doses at their usual maximum, is there a diuretic, does another drug or salt raise it? Clinicians decide; local policy applies.",
   metWords: "above target on three or more classes",
   notMetWords: "at target on three or more classes",
   population: [
@@ -39,6 +43,14 @@ export const uncontrolledOnSeveralClasses: Measure = {
   exception: [],
   fact: "bp_on",
   params: { several_classes: "drugs.several" },
+  settings: [
+    ...panelSettings,
+    ...ckdSettings,
+    ...pressureSettings,
+    ...targetSettings,
+    ...classSettings,
+    "drugs.several",
+  ],
   source:
     "Apparent treatment resistance: Carey 2018, AHA scientific statement, Hypertension 72:e53-e90, doi:10.1161/HYP.0000000000000084; adherence and technique are not in the extract",
 }

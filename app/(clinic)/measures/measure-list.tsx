@@ -2,6 +2,7 @@ import Link from "next/link"
 import { milligramInterval, milligrams, percentInterval } from "../../_ui/format"
 import { Theme } from "../../_ui/screen"
 import { sentenceText } from "../../_ui/sentence"
+import { themes } from "../../../lib/measures/themes"
 import { dietSodium } from "../../../lib/measures/diet-sodium"
 import { dietFigure, pairedWords } from "../diet-figure"
 import { changeTitle } from "../measure-change"
@@ -11,12 +12,6 @@ import type { MonthAnswers } from "../month-answers"
 import type { ChosenMonth } from "../months"
 import { measureHref } from "./search-params"
 import styles from "./measure-list.module.css"
-
-const themes = [
-  { id: "pressure", title: "Pressure" },
-  { id: "protection", title: "Protection" },
-  { id: "tests", title: "Tests" },
-] as const
 
 type Line = {
   id: string
@@ -36,13 +31,13 @@ export function MeasureList({ answers, chosen }: { answers: MonthAnswers; chosen
         <Theme key={theme.id} id={theme.id} title={theme.title}>
           <Lines
             month={chosen.param}
-            lines={figures.filter((figure) => figure.measure.theme === theme.id).map(measureLine)}
+            lines={[
+              ...(theme.id === dietSodium.theme ? [dietLine(answers, chosen)] : []),
+              ...figures.filter((figure) => figure.measure.theme === theme.id).map(measureLine),
+            ]}
           />
         </Theme>
       ))}
-      <Theme id="diet" title="Diet">
-        <Lines month={chosen.param} lines={[dietLine(answers, chosen)]} />
-      </Theme>
     </>
   )
 }
