@@ -98,11 +98,15 @@ describe.each(Object.entries(widths))("the administrator on a %s", (_kind, width
   test("says once what an unknown drug text means, and the person takes a class more", async () => {
     await site.bringIn({
       ...files,
-      "medications.csv": `${orderHead}\nX1,TW-11,Pressure pill no. 7,no,oral,${year}-09-15\n`,
+      "medications.csv": `${orderHead}\nX1,TW-11,Pressure pill no. 7,no,oral,${year}-09-15\nX2,TW-11,Ramiprl 5 mg,no,oral,${year}-09-15\n`,
     })
     page = await openPage(browser, { url: `${site.url}/imports`, width })
     const text = page.getByRole("listitem").filter({ hasText: "Pressure pill no. 7" })
     expect(oneLine(await text.innerText())).toContain("1 patient, 1 order. Nothing in it was recognised.")
+
+    const misspelt = page.getByRole("listitem").filter({ hasText: "Ramiprl 5 mg" })
+    expect(oneLine(await misspelt.innerText())).toContain("One letter away from ramipril.")
+    await misspelt.getByRole("button", { name: "Map to ramipril" }).waitFor()
 
     await text.getByRole("combobox").fill("no such thing")
     await text.getByRole("button", { name: "Map" }).click()

@@ -6,6 +6,8 @@ import { unmapDrugText } from "./actions"
 import type { ImportAnswers } from "./import-answers"
 import styles from "./imports.module.css"
 import { MapForm } from "./map-form"
+import { SuggestedForm } from "./suggested-form"
+import { suggestedReadings } from "./suggested-readings"
 
 /** Drug texts that were not read, or not fully: a person says once what each means, and it holds for every order. */
 export function DrugTexts({ answers }: { answers: ImportAnswers }) {
@@ -35,6 +37,9 @@ export function DrugTexts({ answers }: { answers: ImportAnswers }) {
                 {statusSentence(text)}
                 {text.texts.length > 1 ? ` Also written ${listed(text.texts.slice(1, 4))}.` : null}
               </p>
+              {suggestedReadings(text, drugs.suggestions).map((reading) => (
+                <SuggestedForm key={reading.names.join(" ")} text={text.normalised} reading={reading} />
+              ))}
             </div>
             {text.status === "disagrees" ? null : <MapForm text={text.normalised} named={text.ingredients} />}
           </li>

@@ -1,6 +1,7 @@
 import { ask } from "../../../lib/engine/run"
 import { AppError } from "../../../lib/errors"
 import { isRefreshing } from "../../../lib/jobs/refresh-process"
+import { drugSuggestions } from "../../../lib/questions/drug-suggestions"
 import { drugIngredients, unreadDrugTexts } from "../../../lib/questions/drug-texts"
 import { listDrugNameMappings } from "../../../lib/store/drug-name-mappings"
 import { listImports } from "../../../lib/store/imports"
@@ -39,8 +40,12 @@ export type ImportAnswers = Awaited<ReturnType<typeof importAnswers>>
 
 async function drugAnswers() {
   try {
-    const [texts, ingredients] = await Promise.all([ask(unreadDrugTexts), ask(drugIngredients)])
-    return { texts, ingredients: ingredients.map((row) => row.ingredient) }
+    const [texts, suggestions, ingredients] = await Promise.all([
+      ask(unreadDrugTexts),
+      ask(drugSuggestions),
+      ask(drugIngredients),
+    ])
+    return { texts, suggestions, ingredients: ingredients.map((row) => row.ingredient) }
   } catch (error) {
     if (error instanceof AppError && error.code === "no-snapshot") return null
     throw error
