@@ -1,6 +1,6 @@
 import { count, monthShort, percent, percentInterval } from "../_ui/format"
 import type { HistoryPoint } from "../_ui/history-chart"
-import type { Measure } from "../../lib/measures/types"
+import type { WordedMeasure } from "../../lib/measures/types"
 import type { MeasureMonth } from "../../lib/questions/measure-months"
 import type { StandingChange } from "../../lib/questions/standing-changes"
 import { measureWords } from "./measure-words"
@@ -16,7 +16,7 @@ export type FigureMonth = { asOf: string; counts: StandingCounts; rate: Rate }
 
 /** All that a screen says of one measure in one month. */
 export type MeasureFigure = {
-  measure: Measure
+  measure: WordedMeasure
   counts: StandingCounts
   rate: Rate
   months: FigureMonth[]
@@ -41,7 +41,7 @@ const baselineMonths = 12
 
 /** Puts one measure's rows together for a month; a day without a row has nobody in it. */
 export function measureFigure(options: {
-  measure: Measure
+  measure: WordedMeasure
   rows: readonly MeasureMonth[]
   moves: readonly StandingChange[]
   asOfs: readonly string[]
@@ -107,7 +107,11 @@ export function historyFinding(figure: MeasureFigure): string {
   return `${measure.name}: ${rateLabel(first.rate)} in ${monthShort(first.asOf)}, ${rateLabel(now.rate)} in ${monthShort(now.asOf)}${interval}.${median}`
 }
 
-function measureChange(measure: Measure, moves: readonly StandingChange[], earlierRate: Rate): MeasureChange {
+function measureChange(
+  measure: WordedMeasure,
+  moves: readonly StandingChange[],
+  earlierRate: Rate,
+): MeasureChange {
   const own = moves.filter((move) => move.measure_id === measure.id)
   const counts = changeCounts(own, measure.direction)
   const isUp = measure.direction === "up"

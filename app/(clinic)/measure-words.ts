@@ -1,6 +1,7 @@
 import type { StripLook } from "../_ui/standing-strip"
 import type { Standing } from "../../lib/domain/standings"
-import type { Measure } from "../../lib/measures/types"
+import { withSettings } from "../../lib/domain/setting-words"
+import type { WordedMeasure } from "../../lib/measures/types"
 
 /**
  * How a measure speaks on screen. `headline` is a sentence template over the counts: met, notMet, unknown, exception,
@@ -49,9 +50,9 @@ const words: Record<string, Partial<MeasureWords>> = {
     notMetLook: "hatched",
   },
   "uncontrolled-on-several-classes": {
-    headline: "{met} {met:person is:people are} above target on three or more drug classes.",
-    nobody: { when: "met", says: "No one is above target on three or more drug classes." },
-    rateOf: "of the {total} measured on three or more",
+    headline: "{met} {met:person is:people are} above target on {drugs.several} or more drug classes.",
+    nobody: { when: "met", says: "No one is above target on {drugs.several} or more drug classes." },
+    rateOf: "of the {total} measured on {drugs.several} or more",
     met: "above target",
     notMet: "at target",
     unknown: "not yet measured",
@@ -83,9 +84,9 @@ const words: Record<string, Partial<MeasureWords>> = {
 }
 
 /** The words of a measure; one that has none of its own speaks in those of the registry. */
-export function measureWords(measure: Measure): MeasureWords {
+export function measureWords(measure: WordedMeasure): MeasureWords {
   const isUp = measure.direction === "up"
-  return {
+  const speech: MeasureWords = {
     headline: isUp
       ? `{met} of {total} {total:person:people}: ${measure.metWords}.`
       : `{met} {met:person:people}: ${measure.metWords}.`,
@@ -101,10 +102,28 @@ export function measureWords(measure: Measure): MeasureWords {
     attention: isUp ? "not met" : "met",
     ...words[measure.id],
   }
+  return filled(speech, measure)
+}
+
+/** The same with what the clinic set in place of the settings its words name. */
+function filled(speech: MeasureWords, { set }: WordedMeasure): MeasureWords {
+  const said = (text: string) => withSettings(text, set)
+  return {
+    ...speech,
+    headline: said(speech.headline),
+    nobody: speech.nobody && { ...speech.nobody, says: said(speech.nobody.says) },
+    rateOf: said(speech.rateOf),
+    met: said(speech.met),
+    notMet: said(speech.notMet),
+    unknown: said(speech.unknown),
+    exception: said(speech.exception),
+    gained: said(speech.gained),
+    lost: said(speech.lost),
+  }
 }
 
 /** The word of a standing in a list of people. */
-export function standingWords(measure: Measure, standing: Standing): string {
+export function standingWords(measure: WordedMeasure, standing: Standing): string {
   const speech = measureWords(measure)
   const byStanding: Record<Standing, string> = {
     outside: "outside the measure",

@@ -1,5 +1,5 @@
 import { ask, type SnapshotMeta } from "../../lib/engine/run"
-import { measures } from "../../lib/measures/index"
+import { wordedMeasures } from "../../lib/measures/worded-measures"
 import { detailCounts, type DetailCount } from "../../lib/questions/measure-details"
 import { dietMonths, type DietMonth } from "../../lib/questions/diet-months"
 import { measureMonths } from "../../lib/questions/measure-months"
@@ -35,8 +35,10 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
     ask(detailCounts, day),
     ask(dietMonths),
   ])
-  const { asOfs } = snapshot
-  const figures = measures.map((measure) => measureFigure({ measure, rows, moves, asOfs, asOf: chosen.asOf }))
+  const { asOfs, settings } = snapshot
+  const figures = wordedMeasures(settings).map((measure) =>
+    measureFigure({ measure, rows, moves, asOfs, asOf: chosen.asOf }),
+  )
   return {
     counts: counts[0] ?? nobody,
     figures: new Map(figures.map((figure) => [figure.measure.id, figure])),

@@ -3,6 +3,7 @@ import { dayOfYear, dayInFull, instant, month } from "../_ui/format"
 import { hrefOf } from "../_ui/href"
 import { MonthList } from "../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../_ui/screen"
+import { withSettings } from "../../lib/domain/setting-words"
 import type { SnapshotMeta } from "../../lib/engine/run"
 import type { PanelCounts } from "../../lib/questions/panel-counts"
 import { monthChoices, type ChosenMonth } from "./months"
@@ -30,7 +31,7 @@ export function MonthAside(props: { snapshot: SnapshotMeta; chosen: ChosenMonth;
             },
             {
               number: counts.without_pressure,
-              words: "with no pressure in 12 months",
+              words: withSettings("with no pressure in {bp.windowMonths} months", snapshot.settings),
               href: people({ missing: "pressure" }),
             },
             {

@@ -1,6 +1,7 @@
 import { count, numbered } from "../_ui/format"
 import { PeopleLink } from "../_ui/people-link"
 import { Theme } from "../_ui/screen"
+import { withSettings } from "../../lib/domain/setting-words"
 import { details } from "../../lib/questions/measure-details"
 import { dietFigure } from "./diet-figure"
 import { DietRow } from "./diet-row"
@@ -82,7 +83,7 @@ function DetailWords(props: { figure: MeasureFigure; chosen: ChosenMonth; answer
               "people",
             )}
           >
-            {numbered(people, detail.words)}
+            {numbered(people, withSettings(detail.words, figure.measure.set))}
           </PeopleLink>
         </span>
       ))}

@@ -4,6 +4,7 @@ import type { Settings } from "../domain/settings"
 import type { Measure } from "../measures/types"
 import { measures } from "../measures/index"
 import { countsSql, standingsSql } from "../measures/standing-sql"
+import { wordedMeasure } from "../measures/worded-measures"
 import { foldSql } from "./fold"
 import { rawTables } from "./raw-tables"
 import { settingsSql } from "./settings-table"
@@ -63,8 +64,9 @@ async function evaluateMeasures(
   options: { measures: readonly Measure[]; settings: Settings; kind: "kept" | "temporary" },
 ): Promise<void> {
   const table = options.kind === "kept" ? "table" : "temp table"
+  const worded = options.measures.map((measure) => wordedMeasure(measure, options.settings))
   await connection.run(
-    `create or replace ${table} patient_standings as ${standingsSql(options.measures)}`,
+    `create or replace ${table} patient_standings as ${standingsSql(worded)}`,
     paramsOf(options.measures, options.settings),
   )
   await connection.run(`create or replace ${table} measure_months as ${countsSql(options.measures)}`)

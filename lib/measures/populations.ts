@@ -12,6 +12,6 @@ export const usualExclusions: readonly Condition[] = [
 
 export const notMeasured: Condition = {
   sql: "p.systolic is null",
-  words: "no usable pressure in the window",
+  words: "no usable pressure in the last {bp.windowMonths} months",
   evidence: "pressure",
 }

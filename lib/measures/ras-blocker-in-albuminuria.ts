@@ -42,7 +42,11 @@ export const rasBlockerInAlbuminuria: Measure = {
       words: "latest potassium of the last 90 days above 5.5 mmol/L",
       evidence: "potassium",
     },
-    { sql: "p.is_pressure_low_lately", words: "pressure of the last 90 days low", evidence: "pressure" },
+    {
+      sql: "p.is_pressure_low_lately",
+      words: "systolic of the last 90 days below {bp.lowSystolic}",
+      evidence: "pressure",
+    },
   ],
   fact: "urine_on",
   params: {},

@@ -1,4 +1,4 @@
-import type { SettingKey } from "../domain/settings"
+import type { SettingKey, Settings } from "../domain/settings"
 
 /** Which facts stand behind a condition; the patient screen lists them with their source rows. */
 export type Evidence =
@@ -59,3 +59,6 @@ export type Measure = {
   readonly settings: readonly SettingKey[]
   readonly source: string
 }
+
+/** A measure whose words stand as they are read: what the clinic set is in them. See `wordedMeasures`. */
+export type WordedMeasure = Measure & { readonly set: Settings }

@@ -7,17 +7,17 @@ export const uncontrolledOnSeveralClasses: Measure = {
   column: "uncontrolled_on_several_classes",
   theme: "pressure",
   name: "Above target on several classes",
-  question: "Who is above target despite three or more classes?",
+  question: "Who is above target despite {drugs.several} or more classes?",
   direction: "down",
   actor: "nephrologist",
   action:
     "Before another drug: is the pressure high outside the office, are the drugs taken, are doses at their usual maximum, is there a diuretic, does another drug or salt raise it? Clinicians decide; local policy applies.",
-  metWords: "above target on three or more classes",
-  notMetWords: "at target on three or more classes",
+  metWords: "above target on {drugs.several} or more classes",
+  notMetWords: "at target on {drugs.several} or more classes",
   population: [
     {
       sql: "p.class_count >= cast($several_classes as integer)",
-      words: "three or more classes of pressure drugs active",
+      words: "{drugs.several} or more classes of pressure drugs active",
       evidence: "drugs",
     },
     {

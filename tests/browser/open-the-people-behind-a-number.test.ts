@@ -23,7 +23,7 @@ describe.each(Object.entries(widths))("a number on a %s", (_kind, width) => {
 
   test.each([
     [/people with CKD have their pressure at target/, 2],
-    [/people are above target on three or more drug classes/, 1],
+    [/people are above target on 3 or more drug classes/, 1],
     [/people have protein in the urine and take neither/, 1],
     [/people with CKD had urine albumin measured/, 2],
   ])("in the sentence %s opens as many people as it says", async (sentence, numbers) => {

@@ -23,7 +23,7 @@ describe.each(Object.entries(widths))("the clinic lead on a %s", (_kind, width) 
 
     const said = sentences.join("\n")
     expect(said).toMatch(/^[\d,]+ of [\d,]+ people with CKD have their pressure at target\.$/m)
-    expect(said).toMatch(/^[\d,]+ people are above target on three or more drug classes\.$/m)
+    expect(said).toMatch(/^[\d,]+ people are above target on 3 or more drug classes\.$/m)
     expect(said).toMatch(
       /^[\d,]+ people have protein in the urine and take neither an ACE inhibitor nor an ARB/m,
     )

@@ -28,7 +28,7 @@ describe.each(Object.entries(widths))("a clinic of one person on a %s", (_kind, 
     [
       "/",
       "0 of 1 person with CKD have their pressure at target.",
-      "1 person is above target on three or more drug classes.",
+      "1 person is above target on 3 or more drug classes.",
       "No one with protein in the urine goes without an ACE inhibitor or ARB",
       "The one person who brought counted days ate 3,900 mg of sodium a day on average.",
     ],

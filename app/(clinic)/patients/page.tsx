@@ -1,6 +1,7 @@
 import type { Metadata } from "next"
 import { standings } from "../../../lib/domain/standings"
-import { measures } from "../../../lib/measures/index"
+import type { Settings } from "../../../lib/domain/settings"
+import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import { EmptyClinic } from "../empty-clinic"
 import { standingWords } from "../measure-words"
 import { peopledSnapshot } from "../snapshot"
@@ -8,15 +9,17 @@ import { PatientsLoader } from "./patients-loader"
 
 export const metadata: Metadata = { title: "Patients" }
 
-const columns = measures.map((measure) => ({
-  id: measure.id,
-  column: measure.column,
-  name: measure.name,
-  words: Object.fromEntries(standings.map((standing) => [standing, standingWords(measure, standing)])),
-}))
-
 export default async function PatientsPage() {
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
-  return <PatientsLoader snapshot={snapshot} measures={columns} />
+  return <PatientsLoader snapshot={snapshot} measures={measureColumns(snapshot.settings)} />
+}
+
+function measureColumns(settings: Settings) {
+  return wordedMeasures(settings).map((measure) => ({
+    id: measure.id,
+    column: measure.column,
+    name: measure.name,
+    words: Object.fromEntries(standings.map((standing) => [standing, standingWords(measure, standing)])),
+  }))
 }

@@ -3,6 +3,7 @@ import { z } from "zod"
 import { defaultSettings } from "../../../lib/domain/settings"
 import { paramsOf } from "../../../lib/engine/compute"
 import { measures } from "../../../lib/measures/index"
+import { wordedMeasure } from "../../../lib/measures/worded-measures"
 import { conditionsSql } from "../../../lib/measures/standing-sql"
 import { openEngine, type TestEngine } from "../../helpers/open-engine"
 
@@ -54,6 +55,18 @@ describe("the registry of measures", () => {
 
       for (const name of Object.keys(params)) expect(sql).toContain(`$${name}`)
       for (const value of Object.values(params)) expect(value).not.toBeNull()
+    },
+  )
+
+  it.each(measures.map((one) => [one.id, one] as const))(
+    "%s names in its words only settings that shape it, and says their values",
+    (_id, measure) => {
+      const raw = JSON.stringify(measure)
+      const worded = JSON.stringify(wordedMeasure(measure, defaultSettings))
+
+      const named = [...raw.matchAll(/\{([a-z]+\.[A-Za-z0-9]+)\}/g)].map((match) => match[1])
+      expect(named.filter((key) => !measure.settings.some((one) => one === key))).toEqual([])
+      expect(worded).not.toMatch(/\{[a-z]+\.[A-Za-z0-9]+\}/)
     },
   )
 

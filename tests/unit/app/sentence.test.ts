@@ -1,7 +1,8 @@
 import { expect, test } from "vitest"
 import { measureWords } from "../../../app/(clinic)/measure-words"
 import { sentenceText } from "../../../app/_ui/sentence"
-import { measures } from "../../../lib/measures/index"
+import { defaultSettings } from "../../../lib/domain/settings"
+import { wordedMeasures } from "../../../lib/measures/worded-measures"
 
 const template = "{met} of {total} {total:person:people} with CKD {met:has:have} their pressure at target."
 
@@ -17,7 +18,7 @@ test("sets the words that fit one", () => {
   )
 })
 
-test.each(measures)("$id speaks without a hole in its sentence", (measure) => {
+test.each(wordedMeasures(defaultSettings))("$id speaks without a hole in its sentence", (measure) => {
   const counts = { population: 20, excluded: 2, unknown: 3, met: 7, exception: 1, notMet: 7, total: 17 }
   const speech = measureWords(measure)
 

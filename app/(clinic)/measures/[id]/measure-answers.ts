@@ -1,6 +1,6 @@
 import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
 
-import type { Measure } from "../../../../lib/measures/types"
+import type { WordedMeasure } from "../../../../lib/measures/types"
 import { detailCounts, type DetailCount } from "../../../../lib/questions/measure-details"
 import { measureGroups, type GroupCounts } from "../../../../lib/questions/measure-groups"
 import { measureMonths } from "../../../../lib/questions/measure-months"
@@ -25,7 +25,7 @@ export type MeasureAnswers = {
 
 /** Asks the snapshot everything one measure's screen tells, all at once. */
 export async function askMeasure(options: {
-  measure: Measure
+  measure: WordedMeasure
   snapshot: SnapshotMeta
   chosen: ChosenMonth
   view: MeasureView
@@ -51,12 +51,12 @@ export async function askMeasure(options: {
 }
 
 /** Who is asked for: those of a change (null here), or else those of a standing; the one that wants attention when nothing is said. */
-export function shownStanding(measure: Measure, view: MeasureView): ListedStanding | null {
+export function shownStanding(measure: WordedMeasure, view: MeasureView): ListedStanding | null {
   if (view.change !== null) return null
   return view.standing === null ? measureWords(measure).attention : standingOf(view.standing)
 }
 
-export function peopleParams(measure: Measure, chosen: ChosenMonth, view: MeasureView) {
+export function peopleParams(measure: WordedMeasure, chosen: ChosenMonth, view: MeasureView) {
   const { change, detail, reason, clinician, site, sex, age } = view
   return {
     as_of: chosen.asOf,

@@ -2,13 +2,13 @@ import { dayOfYear, listed, month, sentenceCase } from "../../../_ui/format"
 import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/run"
-import type { Condition, Measure } from "../../../../lib/measures/types"
+import type { Condition, WordedMeasure } from "../../../../lib/measures/types"
 import { monthChoices, type ChosenMonth } from "../../months"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
 
 /** Which measure and month this is, the parts of the page, and the other months. */
-export function MeasureAside(props: { measure: Measure; snapshot: SnapshotMeta; chosen: ChosenMonth }) {
+export function MeasureAside(props: { measure: WordedMeasure; snapshot: SnapshotMeta; chosen: ChosenMonth }) {
   const { measure, snapshot, chosen } = props
   return (
     <>
@@ -35,7 +35,7 @@ export function MeasureAside(props: { measure: Measure; snapshot: SnapshotMeta; 
 }
 
 /** How the measure counts, in the words of its conditions, and where it comes from. */
-export function MeasureConditions({ measure }: { measure: Measure }) {
+export function MeasureConditions({ measure }: { measure: WordedMeasure }) {
   return (
     <AsidePart>
       <dl className={styles.conditions} id="conditions">

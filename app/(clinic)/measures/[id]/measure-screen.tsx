@@ -1,6 +1,6 @@
 import { Screen, Theme } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/run"
-import type { Measure } from "../../../../lib/measures/types"
+import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
 import { askMeasure } from "./measure-answers"
@@ -12,7 +12,7 @@ import { PeopleList } from "./people-list"
 
 /** One measure: its history, the people in each standing, its groups, and every month's counts. */
 export async function MeasureScreen(props: {
-  measure: Measure
+  measure: WordedMeasure
   snapshot: SnapshotMeta
   chosen: ChosenMonth
   view: MeasureView

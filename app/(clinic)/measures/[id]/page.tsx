@@ -2,6 +2,7 @@ import type { Metadata } from "next"
 import { notFound } from "next/navigation"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { findMeasure } from "../../../../lib/measures/index"
+import { wordedMeasure } from "../../../../lib/measures/worded-measures"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonth } from "../../months"
 import { peopledSnapshot } from "../../snapshot"
@@ -23,5 +24,6 @@ export default async function MeasurePage({ params, searchParams }: PageProps<"/
   if (!snapshot) return <EmptyClinic />
   const chosen = chooseMonth(snapshot, view.month)
   if (!measure) return <DietScreen snapshot={snapshot} chosen={chosen} view={view} />
-  return <MeasureScreen measure={measure} snapshot={snapshot} chosen={chosen} view={view} />
+  const worded = wordedMeasure(measure, snapshot.settings)
+  return <MeasureScreen measure={worded} snapshot={snapshot} chosen={chosen} view={view} />
 }

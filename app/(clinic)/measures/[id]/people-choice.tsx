@@ -1,8 +1,8 @@
 import Link from "next/link"
 import { count, monthName, numbered, sentenceCase } from "../../../_ui/format"
 import { PeopleLink } from "../../../_ui/people-link"
-
-import type { Measure } from "../../../../lib/measures/types"
+import { withSettings } from "../../../../lib/domain/setting-words"
+import type { WordedMeasure } from "../../../../lib/measures/types"
 import { details } from "../../../../lib/questions/measure-details"
 import { measureWords, standingWords } from "../../measure-words"
 import type { ChosenMonth } from "../../months"
@@ -14,7 +14,7 @@ const order: readonly ListedStanding[] = ["counted", "met", "not met", "unknown"
 
 /** Which of the measure's people are listed: a standing or a change, the parts of it, and what narrows it. */
 export function PeopleChoice(props: {
-  measure: Measure
+  measure: WordedMeasure
   answers: MeasureAnswers
   chosen: ChosenMonth
   view: MeasureView
@@ -52,7 +52,7 @@ export function PeopleChoice(props: {
 
 /** What the listed standing is made of: what could be done next, or the reason shown first. */
 function Parts(props: {
-  measure: Measure
+  measure: WordedMeasure
   answers: MeasureAnswers
   chosen: ChosenMonth
   view: MeasureView
@@ -67,7 +67,7 @@ function Parts(props: {
   )
   const parts = [
     ...known.map((detail) => ({
-      words: detail.words,
+      words: withSettings(detail.words, measure.set),
       people: answers.details.find((row) => row.detail === detail.id)?.people ?? 0,
       href: measureHref(measure.id, { month: view.month, standing, detail: detail.id }, "people"),
     })),
@@ -98,7 +98,7 @@ function Parts(props: {
 
 /** What narrows the list, each a press away from letting go. */
 function Chosen(props: {
-  measure: Measure
+  measure: WordedMeasure
   answers: MeasureAnswers
   chosen: ChosenMonth
   view: MeasureView
@@ -143,7 +143,7 @@ function changeWords({
   chosen,
   view,
 }: {
-  measure: Measure
+  measure: WordedMeasure
   chosen: ChosenMonth
   view: MeasureView
 }) {
@@ -163,6 +163,7 @@ function changeWords({
   }
 }
 
-function detailWords(measure: Measure, id: string): string {
-  return details.find((detail) => detail.measureId === measure.id && detail.id === id)?.words ?? id
+function detailWords(measure: WordedMeasure, id: string): string {
+  const known = details.find((detail) => detail.measureId === measure.id && detail.id === id)
+  return known ? withSettings(known.words, measure.set) : id
 }

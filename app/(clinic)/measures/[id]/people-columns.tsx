@@ -3,7 +3,7 @@ import { count, day, pressure, sentenceCase } from "../../../_ui/format"
 import { classWords } from "../../../_ui/class-words"
 import { PressureMark } from "../../../_ui/pressure-mark"
 import type { Standing } from "../../../../lib/domain/standings"
-import type { Measure } from "../../../../lib/measures/types"
+import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { MeasurePerson } from "../../../../lib/questions/measure-people"
 import { measureWords, standingWords } from "../../measure-words"
 import type { ListedStanding } from "../search-params"
@@ -193,7 +193,7 @@ const valuesOf: Record<string, readonly Column[]> = {
  * of those who want attention.
  */
 export function columnsOf(
-  measure: Measure,
+  measure: WordedMeasure,
   list: { shown: ListedStanding | null; isRunning: boolean },
 ): readonly Column[] {
   const isWanted =
@@ -203,7 +203,7 @@ export function columnsOf(
   return [age, ...why(measure, list.shown), ...values, clinician, ...ahead]
 }
 
-function why(measure: Measure, shown: ListedStanding | null): Column[] {
+function why(measure: WordedMeasure, shown: ListedStanding | null): Column[] {
   switch (shown) {
     case null:
       return [fromTo(measure)]
@@ -220,14 +220,14 @@ function why(measure: Measure, shown: ListedStanding | null): Column[] {
   }
 }
 
-function standing(measure: Measure): Column {
+function standing(measure: WordedMeasure): Column {
   return {
     head: "Stands",
     cell: (one) => (one.standing === null ? null : standingWords(measure, one.standing)),
   }
 }
 
-function fromTo(measure: Measure): Column {
+function fromTo(measure: WordedMeasure): Column {
   const words = (place: Standing | null) =>
     place === null ? "not in the panel" : standingWords(measure, place)
   return {

@@ -2,7 +2,7 @@ import { DownloadLink } from "../../../_ui/button"
 import { count, dayInFull } from "../../../_ui/format"
 import { hrefOf } from "../../../_ui/href"
 import { Pager } from "../../../_ui/pager"
-import type { Measure } from "../../../../lib/measures/types"
+import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
 import { measureHref, type MeasureView } from "../search-params"
 import { pageSize, type MeasureAnswers } from "./measure-answers"
@@ -12,7 +12,7 @@ import styles from "./people-list.module.css"
 
 /** The people behind one number of the measure: which number, the people with their values, the list as a file. */
 export function PeopleList(props: {
-  measure: Measure
+  measure: WordedMeasure
   answers: MeasureAnswers
   chosen: ChosenMonth
   view: MeasureView

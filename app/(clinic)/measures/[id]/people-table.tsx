@@ -1,5 +1,5 @@
 import Link from "next/link"
-import type { Measure } from "../../../../lib/measures/types"
+import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { MeasurePerson } from "../../../../lib/questions/measure-people"
 import type { MeasureView } from "../search-params"
 import { shownStanding } from "./measure-answers"
@@ -8,7 +8,7 @@ import table from "../../../_ui/table.module.css"
 
 /** The people with the values and dates that put them where they stand; the name opens the patient. */
 export function PeopleTable(props: {
-  measure: Measure
+  measure: WordedMeasure
   people: MeasurePerson[]
   view: MeasureView
   isRunning: boolean

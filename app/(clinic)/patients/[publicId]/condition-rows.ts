@@ -1,4 +1,5 @@
-import type { Evidence, Measure } from "../../../../lib/measures/types"
+import { withSettings } from "../../../../lib/domain/setting-words"
+import type { Evidence, WordedMeasure } from "../../../../lib/measures/types"
 import { askedConditions, type ConditionPart } from "../../../../lib/questions/patient-conditions"
 import { evidencePhrases, type EvidencePhrase, type PressureLimits } from "./evidence-words"
 import type { PatientAnswers } from "./patient-answers"
@@ -17,7 +18,7 @@ const telling: ReadonlySet<Evidence> = new Set<Evidence>(["drugs", "urine"])
 
 /** Every condition of a measure in the order in which it is tried. */
 export function standingRows(
-  measure: Measure,
+  measure: WordedMeasure,
   held: PatientAnswers["held"],
   limits: PressureLimits,
 ): ConditionRow[] {
@@ -27,6 +28,6 @@ export function standingRows(
     const holds = held.holds[place] ?? false
     const isTelling = part === "population" && telling.has(condition.evidence)
     const phrases = evidencePhrases({ condition, holds }, held.evidence, limits)
-    return [{ part, words: condition.words, holds, isTelling, phrases }]
+    return [{ part, words: withSettings(condition.words, measure.set), holds, isTelling, phrases }]
   })
 }

@@ -36,7 +36,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         <TimeLine person={person} facts={line} asOf={chosen.asOf} />
         <aside className={styles.standings}>
           <Cautions cautions={held.cautions} />
-          <Standings person={person} held={held} />
+          <Standings person={person} held={held} settings={snapshot.settings} />
         </aside>
       </div>
     </div>

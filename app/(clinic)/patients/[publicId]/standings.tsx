@@ -1,6 +1,7 @@
+import type { Settings } from "../../../../lib/domain/settings"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
-import { measures } from "../../../../lib/measures/index"
-import type { Measure } from "../../../../lib/measures/types"
+import type { WordedMeasure } from "../../../../lib/measures/types"
+import { wordedMeasures } from "../../../../lib/measures/worded-measures"
 import type { PatientStanding } from "../../../../lib/questions/patient-standings"
 import { standingRows, type ConditionRow } from "./condition-rows"
 import type { PatientAnswers } from "./patient-answers"
@@ -8,11 +9,15 @@ import { StandingEntry } from "./standing-entry"
 import styles from "./standings.module.css"
 
 /** Where the person stands on every measure, those that want attention first, with every condition behind it. */
-export function Standings(props: { person: PatientIdentity; held: PatientAnswers["held"] }) {
-  const { person, held } = props
+export function Standings(props: {
+  person: PatientIdentity
+  held: PatientAnswers["held"]
+  settings: Settings
+}) {
+  const { person, held, settings } = props
   if (held.standings.length === 0) return null
   const limits = { systolic: person.systolic_limit, diastolic: person.diastolic_limit }
-  const entries = measures
+  const entries = wordedMeasures(settings)
     .flatMap((measure) => {
       const standing = held.standings.find((one) => one.measure_id === measure.id)
       return standing ? [{ measure, standing, rows: standingRows(measure, held, limits) }] : []
@@ -39,7 +44,7 @@ export function Standings(props: { person: PatientIdentity; held: PatientAnswers
   )
 }
 
-export type StandingFacts = { measure: Measure; standing: PatientStanding; rows: ConditionRow[] }
+export type StandingFacts = { measure: WordedMeasure; standing: PatientStanding; rows: ConditionRow[] }
 
 /** Wanting attention, then not known, then exceptions, then reached, then excluded. */
 function rank({ measure, standing }: StandingFacts): number {

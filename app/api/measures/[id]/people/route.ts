@@ -3,7 +3,7 @@ import { AppError } from "../../../../../lib/errors"
 import { dietRecordsCsv } from "../../../../../lib/export/diet-records-csv"
 import { standingPeopleCsv } from "../../../../../lib/export/standing-people-csv"
 import { dietSodium } from "../../../../../lib/measures/diet-sodium"
-import { findMeasure } from "../../../../../lib/measures/index"
+import { findWordedMeasure } from "../../../../../lib/measures/worded-measures"
 import { dietPeople } from "../../../../../lib/questions/diet-people"
 import { measurePeople } from "../../../../../lib/questions/measure-people"
 import { chooseMonth } from "../../../../(clinic)/months"
@@ -20,9 +20,10 @@ const everyone = { limit: 1_000_000, offset: 0 }
 export const GET = answering(
   async (request: Request, { params }: RouteContext<"/api/measures/[id]/people">) => {
     const { id } = await params
-    const measure = findMeasure(id)
+    const snapshot = await snapshotMeta()
+    const measure = findWordedMeasure(id, snapshot.settings)
     const view = parseMeasureView(Object.fromEntries(new URL(request.url).searchParams))
-    const chosen = chooseMonth(await snapshotMeta(), view.month)
+    const chosen = chooseMonth(snapshot, view.month)
     if (id === dietSodium.id) {
       const series = shownSeries(view)
       const records = await ask(dietPeople, { as_of: chosen.asOf, series, ...everyone })
