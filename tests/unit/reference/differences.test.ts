@@ -4,7 +4,7 @@ import { office, problem } from "../../fixtures/clinic-facts"
 import { personSeenOn } from "../../fixtures/clinic-person"
 import { openReference } from "../../reference/compute-reference"
 import { filesFromTexts } from "../../reference/csv"
-import { differencesBetween } from "../../reference/differences"
+import { differencesBetween, measuresOfOneSide } from "../../reference/differences"
 
 const people = [personSeenOn("2025-01-15")("ann", [problem("N18.30"), office("2025-06-02", 129, 79)], {})]
 const answer = openReference({
@@ -32,7 +32,7 @@ describe("the comparison with the reference", () => {
     const lines = differencesBetween({ patients, measures }, answer)
 
     expect(lines[0]).toBe("ann: systolic is 130, by the reference 129")
-    expect(lines[1]).toMatch(/^ann: standings is .*"bp-at-target":"not met"/)
+    expect(lines[1]).toBe('ann: bp-at-target is "not met", by the reference "met"')
     expect(lines).toContain("bp-at-target: met is 7, by the reference 1")
   })
 
@@ -48,5 +48,16 @@ describe("the comparison with the reference", () => {
     expect(differencesBetween({ ...answer, patients: withoutField }, answer)).toEqual([
       "ann: egfr is missing, by the reference null",
     ])
+  })
+
+  it("leaves out a measure that one side lacks, and names it", () => {
+    const measures = [...answer.measures.slice(1), { id: "a-new-one", met: 1 }]
+    const patients = answer.patients.map((patient) => ({
+      ...patient,
+      standings: { ...patient.standings, [answer.measures[0]?.id ?? ""]: undefined, "a-new-one": "met" },
+    }))
+
+    expect(differencesBetween({ patients, measures }, answer)).toEqual([])
+    expect(measuresOfOneSide({ measures }, answer)).toEqual(["a-new-one", "bp-at-target"])
   })
 })
