@@ -10,8 +10,19 @@ export const usualExclusions: readonly Condition[] = [
   { sql: "p.pregnancy", words: "pregnant", evidence: "problems" },
 ]
 
+/** Who is left out of a safety measure: only those for whom the aim of care is comfort. */
+export const safetyExclusions: readonly Condition[] = [
+  { sql: "p.palliative", words: "palliative care", evidence: "problems" },
+]
+
 export const notMeasured: Condition = {
   sql: "p.systolic is null",
   words: "no usable pressure in the last {bp.windowMonths} months",
   evidence: "pressure",
+}
+
+export const pressureOlderThanClass: Condition = {
+  sql: "p.bp_on < p.newest_class_on",
+  words: "no usable pressure since the newest class was started",
+  evidence: "drugs",
 }

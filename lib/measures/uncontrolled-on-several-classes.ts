@@ -1,4 +1,4 @@
-import { notMeasured, usualExclusions } from "./populations"
+import { notMeasured, pressureOlderThanClass, usualExclusions } from "./populations"
 import { classSettings, ckdSettings, panelSettings, pressureSettings, targetSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
@@ -27,14 +27,7 @@ export const uncontrolledOnSeveralClasses: Measure = {
     },
   ],
   excluded: usualExclusions,
-  unknown: [
-    notMeasured,
-    {
-      sql: "p.bp_on < p.newest_class_on",
-      words: "no usable pressure since the newest class was started",
-      evidence: "drugs",
-    },
-  ],
+  unknown: [notMeasured, pressureOlderThanClass],
   met: {
     sql: "not p.at_target",
     words: "systolic or diastolic not below the target of the reading's source",

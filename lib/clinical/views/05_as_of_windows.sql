@@ -13,6 +13,9 @@ select
   months_before(d.as_of, s.acr_window_months) as urine_after,
   months_before(d.as_of, 36) as confirmation_after,
   d.as_of - s.diet_window_days as diet_after,
-  d.as_of - 90 as last_90_days_after
+  d.as_of - 90 as last_90_days_after,
+  d.as_of - s.drugs_overlap_days as overlap_from,
+  d.as_of - 28 as ras_starts_through,
+  months_before(d.as_of - 28, 12) as ras_starts_after
 from as_of_dates as d
 cross join settings as s

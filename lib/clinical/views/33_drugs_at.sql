@@ -6,7 +6,9 @@ select
   bit_or(cast(1 as bigint) << cast(class_words.place as integer)) as class_set,
   bit_or(cast(1 as bigint) << cast(kind_words.place as integer)) as kind_set,
   max(c.course_started_on) as newest_class_on,
-  bool_or(c.kind in ('ace_inhibitor', 'arb')) as on_ras_blocker
+  bool_or(c.kind in ('ace_inhibitor', 'arb')) as on_ras_blocker,
+  bool_or(c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor')) as on_any_ras_blocker,
+  bool_or(c.kind = 'steroidal_mra') as on_steroidal_mra
 from class_orders as c
 join drug_words_used as class_words on class_words.what = 'class' and class_words.word = c.class
 left join drug_words_used as kind_words on kind_words.what = 'kind' and kind_words.word = c.kind

@@ -47,6 +47,11 @@ select
   drugs.kind_set,
   drugs.newest_class_on,
   coalesce(drugs.on_ras_blocker, false) as on_ras_blocker,
+  coalesce(drugs.on_any_ras_blocker, false) as on_any_ras_blocker,
+  coalesce(drugs.on_steroidal_mra, false) as on_steroidal_mra,
+  coalesce(other_drugs.on_finerenone, false) as on_finerenone,
+  coalesce(other_drugs.on_sglt2_inhibitor, false) as on_sglt2_inhibitor,
+  dual_ras.patient_id is not null as has_dual_ras_blockade,
   case
     when coalesce(drugs.on_ras_blocker, false) then 'on'
     when history.ras_stopped_on is not null then 'stopped'
@@ -62,6 +67,7 @@ select
   kidney.acr,
   kidney.acr_comparator,
   kidney.acr_on,
+  coalesce(reaches(kidney.acr, kidney.acr_comparator, 200), false) as is_acr_200,
   kidney.a,
   kidney.urine_on,
   kidney.urine_test,
@@ -79,6 +85,8 @@ select
   potassium.potassium,
   potassium.potassium_comparator,
   potassium.potassium_on,
+  coalesce(potassium.potassium_on > w.year_after, false) as has_potassium_in_year,
+  coalesce(potassium.is_potassium_high, false) as is_potassium_high,
   coalesce(potassium.is_potassium_high and potassium.potassium_on > w.last_90_days_after, false) as is_potassium_high_lately,
   coalesce(pressure.systolic < s.bp_low_systolic and pressure.bp_on > w.last_90_days_after, false) as is_pressure_low_lately,
   coalesce(intolerance.has_ras_angioedema, false) as has_ras_angioedema,
@@ -92,6 +100,7 @@ select
   c.hypertension_since,
   coalesce(c.hypertension_since <= w.half_year_after, false) as hypertension_for_half_year,
   coalesce(c.diabetes, false) as diabetes,
+  coalesce(c.type_1_diabetes, false) as type_1_diabetes,
   coalesce(c.heart_failure, false) as heart_failure,
   coalesce(c.atrial_fibrillation, false) as atrial_fibrillation,
   coalesce(kidney.urine_last_on > w.year_after, false) as is_urine_tested_in_year,
@@ -104,12 +113,15 @@ select
   coalesce(diet_last.diet_last_on > w.year_after, false) as has_diet_record_in_year,
   decided.bp_decision,
   decided.ras_decision,
+  decided.sglt2_decision,
   next_visits.next_visit_on
 from patient_days as d
 cross join settings as s
 join as_of_windows as w on w.as_of = d.as_of
 left join pressure_at as pressure on pressure.patient_id = d.patient_id and pressure.as_of = d.as_of
 left join drugs_at as drugs on drugs.patient_id = d.patient_id and drugs.as_of = d.as_of
+left join other_drugs_at as other_drugs on other_drugs.patient_id = d.patient_id and other_drugs.as_of = d.as_of
+left join dual_ras_at as dual_ras on dual_ras.patient_id = d.patient_id and dual_ras.as_of = d.as_of
 left join ras_history_at as history on history.patient_id = d.patient_id and history.as_of = d.as_of
 left join kidney on kidney.patient_id = d.patient_id and kidney.as_of = d.as_of
 left join conditions_at as c on c.patient_id = d.patient_id and c.as_of = d.as_of
