@@ -8,7 +8,8 @@ process.once("disconnect", () => {
   setTimeout(() => process.exit(1), 5000).unref()
   process.kill(process.pid, "SIGTERM")
 })
-process.channel?.unref()
+// The development server forks a worker that waits for its first message: there the channel is what keeps it alive.
+if (!process.env.NEXT_PRIVATE_WORKER) process.channel?.unref()
 
 function postgresPid(file) {
   try {
