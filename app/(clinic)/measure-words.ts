@@ -2,6 +2,11 @@ import type { StripLook } from "../_ui/standing-strip"
 import type { Standing } from "../../lib/domain/standings"
 import { withSettings } from "../../lib/domain/setting-words"
 import type { WordedMeasure } from "../../lib/measures/types"
+import { dietSpeech } from "./speech/diet"
+import { monitoringSpeech } from "./speech/monitoring"
+import { pressureSpeech } from "./speech/pressure"
+import { protectionSpeech } from "./speech/protection"
+import { safetySpeech } from "./speech/safety"
 
 /**
  * How a measure speaks on screen. `headline` is a sentence template over the counts: met, notMet, unknown, exception,
@@ -25,62 +30,15 @@ export type MeasureWords = {
   attention: Standing
 }
 
-const words: Record<string, Partial<MeasureWords>> = {
-  "bp-at-target": {
-    headline: "{met} of {total} {total:person:people} with CKD {met:has:have} their pressure at target.",
-    met: "at target",
-    notMet: "above target",
-    gained: "newly at target",
-    lost: "slipped above it",
-  },
-  "bp-under-140-90": {
-    headline:
-      "{met} of {total} {total:person:people} with long-standing hypertension {met:was:were} under 140/90 when last measured.",
-    met: "under 140/90",
-    notMet: "140/90 or above",
-    gained: "newly under 140/90",
-    lost: "no longer under it",
-  },
-  "pressure-measured": {
-    headline: "{met} of {total} {total:person:people} with CKD {met:has:have} a usable pressure.",
-    met: "measured",
-    notMet: "not measured",
-    gained: "newly measured",
-    lost: "fell out of the window",
-    notMetLook: "hatched",
-  },
-  "uncontrolled-on-several-classes": {
-    headline: "{met} {met:person is:people are} above target on {drugs.several} or more drug classes.",
-    nobody: { when: "met", says: "No one is above target on {drugs.several} or more drug classes." },
-    rateOf: "of the {total} measured on {drugs.several} or more",
-    met: "above target",
-    notMet: "at target",
-    unknown: "not yet measured",
-    gained: "newly above target",
-    lost: "no longer above it",
-  },
-  "ras-blocker-in-albuminuria": {
-    headline:
-      "{notMet} {notMet:person has:people have} protein in the urine and {notMet:takes:take} neither an ACE inhibitor nor an ARB, with no reason on record.",
-    nobody: {
-      when: "notMet",
-      says: "No one with protein in the urine goes without an ACE inhibitor or ARB, unless a reason is on record.",
-    },
-    rateOf: "of the {total} counted take one",
-    met: "on one",
-    notMet: "on neither",
-    gained: "newly on one",
-    lost: "no longer on one",
-  },
-  "acr-tested": {
-    headline:
-      "{met} of {total} {total:person:people} with CKD had urine albumin measured in the last 12 months.",
-    met: "tested",
-    notMet: "not tested",
-    gained: "newly tested",
-    lost: "fell out of the window",
-    notMetLook: "hatched",
-  },
+/** What each measure of a theme says of its own, by id. */
+export type Speech = Readonly<Record<string, Partial<MeasureWords>>>
+
+const words: Speech = {
+  ...pressureSpeech,
+  ...protectionSpeech,
+  ...dietSpeech,
+  ...monitoringSpeech,
+  ...safetySpeech,
 }
 
 /** The words of a measure; one that has none of its own speaks in those of the registry. */

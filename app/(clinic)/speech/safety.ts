@@ -1,0 +1,61 @@
+import type { Speech } from "../measure-words"
+
+export const safetySpeech: Speech = {
+  "potassium-high-on-ras": {
+    headline:
+      "{met} {met:person has:people have} a potassium above 5.5 on a RAS blocker or mineralocorticoid antagonist.",
+    nobody: {
+      when: "met",
+      says: "No one on a RAS blocker or mineralocorticoid antagonist has a potassium above 5.5.",
+    },
+    rateOf: "of the {total} on one with a result in 12 months",
+    met: "above 5.5",
+    notMet: "5.5 or under",
+    unknown: "no potassium in 12 months",
+    gained: "newly above 5.5",
+    lost: "no longer above it",
+  },
+  "dual-ras-blockade": {
+    headline: "{met} {met:person takes:people take} two kinds of RAS blocker at once.",
+    nobody: { when: "met", says: "No one takes two kinds of RAS blocker at once." },
+    rateOf: "of the {total} on a RAS blocker",
+    met: "on two kinds",
+    notMet: "on one kind",
+    gained: "newly on two",
+    lost: "no longer on two",
+  },
+  "low-pressure-on-drugs": {
+    headline:
+      "{met} {met:person has:people have} a systolic under {bp.lowSystolic} on blood-pressure drugs: due for a review.",
+    nobody: { when: "met", says: "No one on blood-pressure drugs has a systolic under {bp.lowSystolic}." },
+    rateOf: "of the {total} measured on a drug",
+    met: "systolic under {bp.lowSystolic}",
+    notMet: "{bp.lowSystolic} or above",
+    unknown: "not yet measured",
+    gained: "newly low",
+    lost: "no longer low",
+  },
+  "abrupt-stop": {
+    headline:
+      "{met} {met:person:people} stopped a clonidine-like drug or beta blocker with no taper and no reading after.",
+    nobody: {
+      when: "met",
+      says: "No one stopped a clonidine-like drug or beta blocker without a taper or a reading.",
+    },
+    rateOf: "of the {total} who stopped one in the last 60 days",
+    met: "no taper, no reading",
+    notMet: "tapered or measured",
+    unknown: "too early to say",
+    gained: "newly so",
+    lost: "no longer so",
+  },
+  "followed-after-stopping": {
+    headline:
+      "{met} of {total} {total:person:people} who stopped a drug class had a pressure within 30 days.",
+    met: "measured after",
+    notMet: "not measured after",
+    gained: "newly measured after",
+    lost: "no longer so",
+    notMetLook: "hatched",
+  },
+}
