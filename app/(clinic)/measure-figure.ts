@@ -1,5 +1,4 @@
-import { count, monthShort, percent, percentInterval } from "../_ui/format"
-import type { HistoryPoint } from "../_ui/history-chart"
+import { count, percent } from "../_ui/format"
 import type { WordedMeasure } from "../../lib/measures/types"
 import type { MeasureMonth } from "../../lib/questions/measure-months"
 import type { StandingChange } from "../../lib/questions/standing-changes"
@@ -9,8 +8,8 @@ import { changeCounts } from "../../lib/statistics/change-counts"
 import { median } from "../../lib/statistics/median"
 import { rateOf, type Rate, type StandingCounts } from "../../lib/statistics/rate"
 
-/** Below this many in the denominator the two counts stand where a percentage would. */
-export const fewestForRate = 10
+/** Below this many in the denominator the two counts stand where a percentage would, and the line is of people. */
+export const fewestForRate = 20
 
 export type FigureMonth = { asOf: string; counts: StandingCounts; rate: Rate }
 
@@ -69,42 +68,16 @@ export function measureFigure(options: {
   }
 }
 
-export function historyPoints(figure: MeasureFigure): HistoryPoint[] {
-  return figure.months.map(({ asOf, rate }) => ({
-    label: monthShort(asOf),
-    value: rate.rate,
-    low: rate.interval?.low ?? null,
-    high: rate.interval?.high ?? null,
-  }))
-}
-
 /** The measure's sentence as it fits its counts. */
 export function headlineOf(figure: MeasureFigure): string {
   const { headline, nobody: none } = measureWords(figure.measure)
   return none && figure.counts[none.when] === 0 ? none.says : headline
 }
 
-/** The baseline with its label; where people are few the line stands alone. */
-export function baselineOf(figure: MeasureFigure): { value: number; label: string } | null {
-  if (figure.baseline === null) return null
-  return { value: figure.baseline, label: figure.rate.total < fewestForRate ? "" : percent(figure.baseline) }
-}
-
 /** The rate as it is written at the line: a percentage, or the two counts where people are few. */
 export function rateLabel(rate: Rate): string {
   if (rate.rate === null) return "no one"
   return rate.total < fewestForRate ? `${count(rate.met)} of ${count(rate.total)}` : percent(rate.rate)
-}
-
-/** The finding of the line in words, for whoever does not see it. */
-export function historyFinding(figure: MeasureFigure): string {
-  const { measure, months, chosen, baseline } = figure
-  const first = months.find((month) => month.rate.rate !== null)
-  const now = months[chosen]
-  if (!first || !now || now.rate.rate === null) return `${measure.name}: no one to count.`
-  const interval = now.rate.interval ? `, 95% interval ${percentInterval(now.rate.interval)}` : ""
-  const median = baseline === null ? "" : ` Median of the first year ${percent(baseline)}.`
-  return `${measure.name}: ${rateLabel(first.rate)} in ${monthShort(first.asOf)}, ${rateLabel(now.rate)} in ${monthShort(now.asOf)}${interval}.${median}`
 }
 
 function measureChange(

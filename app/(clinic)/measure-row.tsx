@@ -1,20 +1,11 @@
 import type { ReactNode } from "react"
 import { numbered, percent, percentInterval } from "../_ui/format"
-import { HistoryChart } from "../_ui/history-chart"
 import { PeopleLink } from "../_ui/people-link"
 import { Sentence, sentenceText } from "../_ui/sentence"
 import { StandingStrip } from "../_ui/standing-strip"
-import {
-  baselineOf,
-  fewestForRate,
-  headlineOf,
-  historyFinding,
-  historyPoints,
-  rateLabel,
-  type MeasureFigure,
-} from "./measure-figure"
+import { MeasureChart } from "./measure-chart"
+import { fewestForRate, headlineOf, type MeasureFigure } from "./measure-figure"
 import { MeasureChangeWords } from "./measure-change"
-import { rateTable } from "./measure-table"
 import { measureWords } from "./measure-words"
 import { measureHref, standingParam, type ListedStanding } from "./measures/search-params"
 import type { Standing } from "../../lib/domain/standings"
@@ -36,18 +27,7 @@ export function MeasureRow(props: {
       </div>
       <div className={styles.draws}>
         {figure.rate.rate === null ? null : (
-          <HistoryChart
-            points={historyPoints(figure)}
-            chosen={figure.chosen}
-            chosenLabel={rateLabel(figure.rate)}
-            baseline={baselineOf(figure)}
-            least={0.1}
-            floor={0}
-            ceiling={1}
-            size={size === "full" ? "row" : "short"}
-            finding={historyFinding(figure)}
-            figures={rateTable(figure)}
-          />
+          <MeasureChart figure={figure} size={size === "full" ? "row" : "short"} />
         )}
         {size === "full" ? (
           <div className={styles.strip}>

@@ -3,52 +3,54 @@ import { PeopleLink } from "../_ui/people-link"
 import { Theme } from "../_ui/screen"
 import { withSettings } from "../../lib/domain/setting-words"
 import { details } from "../../lib/questions/measure-details"
+import { dietSodium } from "../../lib/measures/diet-sodium"
+import { themes } from "../../lib/measures/themes"
 import { dietFigure } from "./diet-figure"
 import { DietRow } from "./diet-row"
-import type { MeasureFigure } from "./measure-figure"
+import { fewestForRate, type MeasureFigure } from "./measure-figure"
 import { MeasureRow } from "./measure-row"
 import { measureHref, standingParam } from "./measures/search-params"
 import type { MonthAnswers } from "./month-answers"
 import type { ChosenMonth } from "./months"
 import styles from "./measure-row.module.css"
 
-/** The themes of the Month screen, each with its measures; those in short form stand under the ones in full. */
-const themes = [
-  {
-    id: "pressure",
-    title: "Pressure",
-    full: ["bp-at-target", "uncontrolled-on-several-classes"],
-    short: ["bp-under-140-90", "pressure-measured"],
-  },
-  { id: "protection", title: "Protein and protection", full: ["ras-blocker-in-albuminuria"], short: [] },
-  { id: "monitoring", title: "Monitoring", full: ["acr-tested"], short: [] },
-] as const
+/** The measures told in full; the others of their theme stand under them in short. */
+const headlines: ReadonlySet<string> = new Set([
+  "bp-at-target",
+  "uncontrolled-on-several-classes",
+  "ras-blocker-in-albuminuria",
+  "acr-tested",
+  "potassium-high-on-ras",
+])
 
+/** Every measure by theme: those of the headlines in full, the others in short. */
 export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers: MonthAnswers }) {
-  const rows = (ids: readonly string[], size: "full" | "short") =>
-    ids.flatMap((id) => {
-      const figure = answers.figures.get(id)
-      if (!figure) return []
-      return [
-        <MeasureRow key={id} figure={figure} month={chosen.param} size={size}>
-          <DetailWords figure={figure} chosen={chosen} answers={answers} />
-        </MeasureRow>,
-      ]
-    })
+  const figures = [...answers.figures.values()]
+  const diet = dietFigure(answers.diet, answers.asOfs, chosen.asOf)
   return (
     <>
-      {themes.map((theme) => (
-        <Theme key={theme.id} id={theme.id} title={theme.title}>
-          {rows(theme.full, "full")}
-          {rows(theme.short, "short")}
-        </Theme>
-      ))}
-      <Theme id="diet" title="Diet">
-        <DietRow figure={dietFigure(answers.diet, answers.asOfs, chosen.asOf)} month={chosen.param} />
-      </Theme>
+      {themes.map((theme) => {
+        const own = figures.filter((figure) => figure.measure.theme === theme.id)
+        const full = own.filter((figure) => headlines.has(figure.measure.id))
+        const short = own.filter((figure) => !headlines.has(figure.measure.id))
+        return (
+          <Theme key={theme.id} id={theme.id} title={theme.title}>
+            {theme.id === dietSodium.theme ? <DietRow figure={diet} month={chosen.param} /> : null}
+            {full.map((figure) => (
+              <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param}>
+                <DetailWords figure={figure} chosen={chosen} answers={answers} />
+              </MeasureRow>
+            ))}
+            {short.map((figure) => (
+              <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param} size="short" />
+            ))}
+          </Theme>
+        )
+      })}
       <p className={`soft fine ${styles.reading}`}>
-        Shaded: 95% interval. Dotted: median of the first year. Neighbouring months share most of their
-        people, so a run of months on one side of the dotted line is no signal by itself.
+        Shaded: 95% interval. Dotted: median of the first year. Where fewer than {fewestForRate} are counted
+        the line is of people. Neighbouring months share most of their people, so a run of months on one side
+        of the dotted line is no signal by itself.
       </p>
     </>
   )

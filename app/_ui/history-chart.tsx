@@ -154,7 +154,7 @@ function runs(
 
 const heightPx = { row: 68, short: 44, tall: 136, full: 190 } as const
 
-type ChartSize = keyof typeof heightPx
+export type ChartSize = keyof typeof heightPx
 
 const labelHeightPx = 12
 

@@ -1,17 +1,9 @@
 import { count, percent, percentInterval, points } from "../../../_ui/format"
-import { HistoryChart } from "../../../_ui/history-chart"
 import { PeopleLink } from "../../../_ui/people-link"
 import { changeTitle } from "../../measure-change"
-import {
-  baselineOf,
-  fewestForRate,
-  historyFinding,
-  historyPoints,
-  rateLabel,
-  type MeasureFigure,
-} from "../../measure-figure"
+import { MeasureChart } from "../../measure-chart"
+import { fewestForRate, rateLabel, type MeasureFigure } from "../../measure-figure"
 import { MeasureSentence, MeasureStrip, RateLine } from "../../measure-row"
-import { rateTable } from "../../measure-table"
 import { measureWords } from "../../measure-words"
 import { roundedParts } from "../../../../lib/statistics/rounded-parts"
 import { measureHref } from "../search-params"
@@ -27,21 +19,7 @@ export function MeasureHistory({ figure, month }: { figure: MeasureFigure; month
         <Bounds figure={figure} />
       </div>
       <div className={styles.draws}>
-        {figure.months.every((one) => one.rate.rate === null) ? null : (
-          <HistoryChart
-            points={historyPoints(figure)}
-            chosen={figure.chosen}
-            chosenLabel={rateLabel(figure.rate)}
-            baseline={baselineOf(figure)}
-            least={0.1}
-            floor={0}
-            ceiling={1}
-            size="full"
-            tick={percent}
-            finding={historyFinding(figure)}
-            figures={rateTable(figure)}
-          />
-        )}
+        <MeasureChart figure={figure} size="full" />
         <div className={styles.strip}>
           <MeasureStrip figure={figure} month={month} />
         </div>

@@ -1,0 +1,75 @@
+import { count, monthShort, percent, percentInterval } from "../_ui/format"
+import { HistoryChart, type ChartSize } from "../_ui/history-chart"
+import { fewestForRate, rateLabel, type MeasureFigure } from "./measure-figure"
+import { rateTable } from "./measure-table"
+import { measureWords } from "./measure-words"
+
+/**
+ * The line of a measure over the months: its rate with the interval, or, where few are counted, the people themselves,
+ * since a rate of few is all jags.
+ */
+export function MeasureChart({ figure, size }: { figure: MeasureFigure; size: ChartSize }) {
+  if (figure.months.every((month) => month.rate.rate === null)) return null
+  const shared = { chosen: figure.chosen, size, figures: rateTable(figure) }
+  if (isFew(figure)) {
+    return (
+      <HistoryChart
+        {...shared}
+        points={figure.months.map(({ asOf, rate }) => ({
+          label: monthShort(asOf),
+          value: rate.rate === null ? null : rate.met,
+          low: null,
+          high: null,
+        }))}
+        chosenLabel={rateLabel(figure.rate)}
+        baseline={null}
+        least={4}
+        floor={0}
+        tick={size === "full" ? count : undefined}
+        finding={countFinding(figure)}
+      />
+    )
+  }
+  const { baseline } = figure
+  return (
+    <HistoryChart
+      {...shared}
+      points={figure.months.map(({ asOf, rate }) => ({
+        label: monthShort(asOf),
+        value: rate.rate,
+        low: rate.interval?.low ?? null,
+        high: rate.interval?.high ?? null,
+      }))}
+      chosenLabel={rateLabel(figure.rate)}
+      baseline={baseline === null ? null : { value: baseline, label: percent(baseline) }}
+      least={0.1}
+      floor={0}
+      ceiling={1}
+      tick={size === "full" ? percent : undefined}
+      finding={rateFinding(figure)}
+    />
+  )
+}
+
+/** Whether so few are counted that the line is drawn in people. */
+export function isFew(figure: MeasureFigure): boolean {
+  return figure.rate.total < fewestForRate
+}
+
+/** The finding of the line in words, for whoever does not see it. */
+function rateFinding(figure: MeasureFigure): string {
+  const { measure, months, chosen, baseline } = figure
+  const first = months.find((month) => month.rate.rate !== null)
+  const now = months[chosen]
+  if (!first || !now || now.rate.rate === null) return `${measure.name}: no one to count.`
+  const interval = now.rate.interval ? `, 95% interval ${percentInterval(now.rate.interval)}` : ""
+  const middle = baseline === null ? "" : ` Median of the first year ${percent(baseline)}.`
+  return `${measure.name}: ${rateLabel(first.rate)} in ${monthShort(first.asOf)}, ${rateLabel(now.rate)} in ${monthShort(now.asOf)}${interval}.${middle}`
+}
+
+function countFinding(figure: MeasureFigure): string {
+  const { measure, months, chosen } = figure
+  const people = months.filter(({ rate }) => rate.rate !== null).map(({ rate }) => rate.met)
+  const range = `${count(Math.min(...people))} to ${count(Math.max(...people))} people ${measureWords(measure).met}`
+  return `${measure.name}: ${range} over the months, ${rateLabel(figure.rate)} in ${monthShort(months[chosen]?.asOf ?? "")}.`
+}
