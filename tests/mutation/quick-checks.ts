@@ -1,0 +1,87 @@
+import type { DuckDBConnection } from "@duckdb/node-api"
+import { measures } from "../../lib/measures/index"
+import type { Condition, Measure } from "../../lib/measures/types"
+import { missOf, readVectors } from "../helpers/formula-vectors"
+import { openFormulas, readFormulas } from "../helpers/formulas"
+import { checksOf, type Checks } from "./answers"
+import type { CheckedClinic } from "./clinics"
+import { openPipeline, recompute, restore, standingsStep, type Pipeline, type Step } from "./pipeline"
+import { fileOfCondition, type PlacedMutant } from "./targets"
+
+type Opened = { clinic: CheckedClinic; pipeline: Pipeline; checks: Checks }
+
+export type QuickChecks = { formulas: DuckDBConnection; clinics: Opened[] }
+
+/** A statement that runs so much longer than the whole computation took is a difference too. */
+const mostMs = 30_000
+
+export async function openQuickChecks(clinics: readonly CheckedClinic[]): Promise<QuickChecks> {
+  const opened: Opened[] = []
+  for (const clinic of clinics) {
+    const pipeline = await openPipeline(clinic)
+    opened.push({ clinic, pipeline, checks: await checksOf(clinic, pipeline) })
+  }
+  return { formulas: await openFormulas(), clinics: opened }
+}
+
+/** What first tells the mutant from the right text, or null when nothing does. */
+export async function killerOf(checks: QuickChecks, mutant: PlacedMutant): Promise<string | null> {
+  if (mutant.target.kind === "formula") return killingVector(checks.formulas, mutant)
+  for (const { clinic, pipeline, checks: known } of checks.clinics) {
+    const step = mutatedStep(pipeline, mutant)
+    const limit = setTimeout(() => pipeline.connection.interrupt(), mostMs)
+    try {
+      const changed = await recompute(pipeline, step)
+      if (changed.length > 0 && !(await known.isStillRight(changed))) return clinic.name
+    } catch (error) {
+      return `error: ${error instanceof Error ? (error.message.split("\n")[0] ?? "") : "unknown"}`
+    } finally {
+      clearTimeout(limit)
+      await restore(pipeline)
+    }
+  }
+  return null
+}
+
+async function killingVector(connection: DuckDBConnection, mutant: PlacedMutant): Promise<string | null> {
+  const formula = readFormulas().find((one) => mutant.target.file.endsWith(`/${one.file}`))
+  if (!formula) throw new Error(`${mutant.target.file} is no formula`)
+  try {
+    await connection.run(mutant.sql)
+    for (const vector of readVectors(formula).vectors)
+      for (const number of ["decimal", "double"] as const) {
+        const miss = await missOf(connection, { formula, vector, number })
+        if (miss !== null) return miss
+      }
+    return null
+  } catch (error) {
+    return `error: ${error instanceof Error ? (error.message.split("\n")[0] ?? "") : "unknown"}`
+  } finally {
+    await connection.run(formula.sql)
+  }
+}
+
+function mutatedStep(pipeline: Pipeline, mutant: PlacedMutant): Step {
+  if (mutant.target.kind === "condition")
+    return standingsStep(measures.map((one) => mutatedMeasure(one, mutant)))
+  const name = mutant.target.file.replace(/^.*\/\d+_/, "").replace(/(\.view)?\.sql$/, "")
+  const step = pipeline.steps.find((one) => one.name === name)
+  if (!step) throw new Error(`${mutant.target.file} is no step of the computation`)
+  return { ...step, sql: mutant.sql }
+}
+
+function mutatedMeasure(measure: Measure, mutant: PlacedMutant): Measure {
+  const { file, sql } = mutant.target
+  const changed = (condition: Condition): Condition =>
+    condition.sql === sql && fileOfCondition(measure, sql) === file
+      ? { ...condition, sql: mutant.sql }
+      : condition
+  return {
+    ...measure,
+    population: measure.population.map(changed),
+    excluded: measure.excluded.map(changed),
+    unknown: measure.unknown.map(changed),
+    met: changed(measure.met),
+    exception: measure.exception.map(changed),
+  }
+}
