@@ -1,4 +1,4 @@
-import { usualExclusions } from "./populations"
+import { adultsTo85, ckdStage5, usualExclusions } from "./populations"
 import { panelSettings } from "./setting-groups"
 import type { Measure } from "./types"
 
@@ -20,12 +20,9 @@ export const bpUnder14090: Measure = {
       words: "a hypertension problem active for at least six months",
       evidence: "problems",
     },
-    { sql: "p.age_years between 18 and 85", words: "age 18 to 85", evidence: "person" },
+    adultsTo85,
   ],
-  excluded: [
-    ...usualExclusions,
-    { sql: "p.has_ckd_5_code or p.egfr < 15", words: "CKD stage 5", evidence: "kidney" },
-  ],
+  excluded: [...usualExclusions, ckdStage5],
   unknown: [
     {
       sql: "p.counted_day is null",

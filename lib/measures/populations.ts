@@ -26,3 +26,15 @@ export const pressureOlderThanClass: Condition = {
   words: "no usable pressure since the newest class was started",
   evidence: "drugs",
 }
+
+export const adultsTo85: Condition = {
+  sql: "p.age_years between 18 and 85",
+  words: "age 18 to 85",
+  evidence: "person",
+}
+
+export const ckdStage5: Condition = {
+  sql: "p.has_ckd_5_code or p.egfr < 15",
+  words: "CKD stage 5",
+  evidence: "kidney",
+}

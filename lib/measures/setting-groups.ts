@@ -7,13 +7,17 @@ export const urineSettings: readonly SettingKey[] = ["acr.windowMonths", "acr.a3
 
 export const ckdSettings: readonly SettingKey[] = ["egfr.windowMonths", ...urineSettings]
 
+export const homeSettings: readonly SettingKey[] = [
+  "bp.homeWindowDays",
+  "bp.homeMinReadings",
+  "bp.homeMinDays",
+]
+
 export const pressureSettings: readonly SettingKey[] = [
   "bp.windowMonths",
   "bp.sameDay",
   "bp.freshDays",
-  "bp.homeWindowDays",
-  "bp.homeMinReadings",
-  "bp.homeMinDays",
+  ...homeSettings,
 ]
 
 export const targetSettings: readonly SettingKey[] = [
@@ -26,3 +30,5 @@ export const targetSettings: readonly SettingKey[] = [
 ]
 
 export const classSettings: readonly SettingKey[] = ["drugs.counting", "drugs.graceDays"]
+
+export const dietSettings: readonly SettingKey[] = ["diet.windowDays", "diet.urineRecovery"]

@@ -11,6 +11,7 @@ select
   months_before(d.as_of, 3) as quarter_after,
   months_before(d.as_of, s.egfr_window_months) as egfr_after,
   months_before(d.as_of, s.acr_window_months) as urine_after,
+  months_before(d.as_of, 24) as slope_after,
   months_before(d.as_of, 36) as confirmation_after,
   d.as_of - s.diet_window_days as diet_after,
   d.as_of - 90 as last_90_days_after,

@@ -48,10 +48,15 @@ acr_ranges as (
   where d.place = 1 and d.test = 'uacr'
 ),
 acr as (
-  select u.patient_id, w.as_of, u.value_mg_g as acr, u.comparator as acr_comparator, u.day as acr_on
+  select
+    u.patient_id,
+    w.as_of,
+    u.day as acr_last_on,
+    case when u.day > w.urine_after then u.value_mg_g end as acr,
+    case when u.day > w.urine_after then u.comparator end as acr_comparator,
+    case when u.day > w.urine_after then u.day end as acr_on
   from acr_ranges as u
-  join as_of_windows as w
-    on u.day <= w.as_of and u.day > w.urine_after and (u.next_day is null or u.next_day > w.as_of)
+  join as_of_windows as w on u.day <= w.as_of and (u.next_day is null or u.next_day > w.as_of)
 )
 select
   d.patient_id,
@@ -63,6 +68,7 @@ select
   acr.acr,
   acr.acr_comparator,
   acr.acr_on,
+  acr.acr_last_on,
   urine.a,
   urine.urine_on,
   urine.urine_test,

@@ -4,7 +4,8 @@ select
   w.as_of,
   max(case when f.topic = 'pressure' then f.kind end) as bp_decision,
   max(case when f.topic = 'ras_blocker' then f.kind end) as ras_decision,
-  max(case when f.topic = 'sglt2_inhibitor' then f.kind end) as sglt2_decision
+  max(case when f.topic = 'sglt2_inhibitor' then f.kind end) as sglt2_decision,
+  max(case when f.topic = 'diet' then f.kind end) as diet_decision
 from decisions as f
 join settings as s on true
 join as_of_windows as w

@@ -43,6 +43,8 @@ select
   pressure.counted_day,
   pressure.counted_lowest_systolic,
   pressure.counted_lowest_diastolic,
+  home_last.home_average_on,
+  coalesce(home_last.home_average_on > w.year_after, false) as has_home_average_in_year,
   drugs.class_set,
   drugs.kind_set,
   drugs.newest_class_on,
@@ -68,6 +70,7 @@ select
   kidney.acr_comparator,
   kidney.acr_on,
   coalesce(reaches(kidney.acr, kidney.acr_comparator, 200), false) as is_acr_200,
+  kidney.acr_last_on,
   kidney.a,
   kidney.urine_on,
   kidney.urine_test,
@@ -82,6 +85,20 @@ select
     or dialysis_visits.patient_id is not null or coalesce(c.transplant, false)
     or kidney.albuminuria = 'confirmed' as kidney_known,
   risk_cell(kidney.g, kidney.a) as risk_cell,
+  yearly_tests(kidney.g, kidney.a) as tests_due,
+  tests.egfr_tested_on,
+  coalesce(tests.egfr_days_in_year, 0) as egfr_days_in_year,
+  coalesce(tests.egfr_days_in_year > 0, false) as has_egfr_in_year,
+  coalesce(kidney.acr_last_on > w.year_after, false) as has_acr_in_year,
+  slopes.slope,
+  slopes.slope_standard_error,
+  slopes.slope_points,
+  slopes.slope_from,
+  slopes.slope_to,
+  risk.risk_acr,
+  risk.risk_acr_on,
+  risk.failure_risk_2_years,
+  risk.failure_risk_5_years,
   potassium.potassium,
   potassium.potassium_comparator,
   potassium.potassium_on,
@@ -109,21 +126,32 @@ select
   diet.sodium_series,
   diet.sodium_on,
   diet.sodium_records,
+  diet.sodium_in_year_mg,
+  diet.sodium_in_year_series,
+  diet.sodium_in_year_on,
+  diet.sodium_in_year_records,
   diet_last.diet_last_on,
   coalesce(diet_last.diet_last_on > w.year_after, false) as has_diet_record_in_year,
   decided.bp_decision,
   decided.ras_decision,
   decided.sglt2_decision,
+  decided.diet_decision,
+  dietitian.dietitian_seen_on,
+  coalesce(dietitian.dietitian_seen_on > w.year_after, false) as is_seen_by_dietitian_in_year,
   next_visits.next_visit_on
 from patient_days as d
 cross join settings as s
 join as_of_windows as w on w.as_of = d.as_of
 left join pressure_at as pressure on pressure.patient_id = d.patient_id and pressure.as_of = d.as_of
+left join home_average_last_at as home_last on home_last.patient_id = d.patient_id and home_last.as_of = d.as_of
 left join drugs_at as drugs on drugs.patient_id = d.patient_id and drugs.as_of = d.as_of
 left join other_drugs_at as other_drugs on other_drugs.patient_id = d.patient_id and other_drugs.as_of = d.as_of
 left join dual_ras_at as dual_ras on dual_ras.patient_id = d.patient_id and dual_ras.as_of = d.as_of
 left join ras_history_at as history on history.patient_id = d.patient_id and history.as_of = d.as_of
 left join kidney on kidney.patient_id = d.patient_id and kidney.as_of = d.as_of
+left join egfr_tests_at as tests on tests.patient_id = d.patient_id and tests.as_of = d.as_of
+left join slopes_at as slopes on slopes.patient_id = d.patient_id and slopes.as_of = d.as_of
+left join failure_risk_at as risk on risk.patient_id = d.patient_id and risk.as_of = d.as_of
 left join conditions_at as c on c.patient_id = d.patient_id and c.as_of = d.as_of
 left join dialysis_visits_at as dialysis_visits
   on dialysis_visits.patient_id = d.patient_id and dialysis_visits.as_of = d.as_of
@@ -133,4 +161,5 @@ left join ras_intolerance_at as intolerance
 left join diet_at as diet on diet.patient_id = d.patient_id and diet.as_of = d.as_of
 left join diet_last_at as diet_last on diet_last.patient_id = d.patient_id and diet_last.as_of = d.as_of
 left join decisions_at as decided on decided.patient_id = d.patient_id and decided.as_of = d.as_of
+left join dietitian_visits_at as dietitian on dietitian.patient_id = d.patient_id and dietitian.as_of = d.as_of
 left join next_visits_at as next_visits on next_visits.patient_id = d.patient_id and next_visits.as_of = d.as_of

@@ -57,8 +57,20 @@ describe("the hand-made people", () => {
       "pressure-measured: exception",
       "uncontrolled-on-several-classes: exception",
       "ras-blocker-in-albuminuria: unknown",
+      "diet-sodium-within-limit: exception",
       "acr-tested: unknown",
       "acr-tested: exception",
+      "kidney-tests-in-diabetes: unknown",
+      "kidney-tests-in-diabetes: exception",
+      "monitoring-on-schedule: unknown",
+      "monitoring-on-schedule: exception",
+      "fast-decline: unknown",
+      "fast-decline: exception",
+      "failure-risk: exception",
+      "seen-by-dietitian: unknown",
+      "seen-by-dietitian: exception",
+      "home-monitoring: unknown",
+      "home-monitoring: exception",
     ])
     for (const measure of measureIds)
       for (const standing of all)
