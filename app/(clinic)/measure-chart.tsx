@@ -6,11 +6,12 @@ import { measureWords } from "./measure-words"
 
 /**
  * The line of a measure over the months: its rate with the interval, or, where few are counted, the people themselves,
- * since a rate of few is all jags.
+ * since a rate of few is all jags. In short it stands without its foot, and whoever shows it adds the figures.
  */
 export function MeasureChart({ figure, size }: { figure: MeasureFigure; size: ChartSize }) {
   if (figure.months.every((month) => month.rate.rate === null)) return null
-  const shared = { chosen: figure.chosen, size, figures: rateTable(figure) }
+  const figures = size === "short" ? undefined : rateTable(figure)
+  const shared = { chosen: figure.chosen, size, figures }
   if (isFew(figure)) {
     return (
       <HistoryChart

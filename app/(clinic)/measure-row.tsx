@@ -1,11 +1,13 @@
 import type { ReactNode } from "react"
 import { numbered, percent, percentInterval } from "../_ui/format"
+import { Figures } from "../_ui/figures"
 import { PeopleLink } from "../_ui/people-link"
 import { Sentence, sentenceText } from "../_ui/sentence"
 import { StandingStrip } from "../_ui/standing-strip"
 import { MeasureChart } from "./measure-chart"
 import { fewestForRate, headlineOf, type MeasureFigure } from "./measure-figure"
 import { MeasureChangeWords } from "./measure-change"
+import { rateTable } from "./measure-table"
 import { measureWords } from "./measure-words"
 import { measureHref, standingParam, type ListedStanding } from "./measures/search-params"
 import type { Standing } from "../../lib/domain/standings"
@@ -22,7 +24,7 @@ export function MeasureRow(props: {
   return (
     <article className={size === "short" ? `${styles.row} ${styles.short}` : styles.row}>
       <div className={styles.says}>
-        <MeasureSentence figure={figure} month={props.month} size={size === "full" ? "head" : "lead"} />
+        <MeasureSentence figure={figure} month={props.month} size={size === "full" ? "head" : "short"} />
         <RateLine figure={figure} month={props.month} />
       </div>
       <div className={styles.draws}>
@@ -38,6 +40,7 @@ export function MeasureRow(props: {
       <div className={styles.tells}>
         <MeasureChangeWords figure={figure} month={props.month} size={size} />
         {props.children}
+        {size === "short" && figure.rate.rate !== null ? <Figures table={rateTable(figure)} /> : null}
       </div>
     </article>
   )
@@ -47,7 +50,7 @@ export function MeasureRow(props: {
 export function MeasureSentence(props: {
   figure: MeasureFigure
   month: string | null
-  size: "head" | "lead"
+  size: "head" | "short"
   level?: 2 | 3
 }) {
   const { figure } = props

@@ -33,6 +33,7 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
         const own = figures.filter((figure) => figure.measure.theme === theme.id)
         const full = own.filter((figure) => headlines.has(figure.measure.id))
         const short = own.filter((figure) => !headlines.has(figure.measure.id))
+        if (own.length === 0 && theme.id !== dietSodium.theme) return null
         return (
           <Theme key={theme.id} id={theme.id} title={theme.title}>
             {theme.id === dietSodium.theme ? <DietRow figure={diet} month={chosen.param} /> : null}

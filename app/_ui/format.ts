@@ -41,9 +41,12 @@ export function percent(ratio: number): string {
   return `${whole}%`
 }
 
-/** The ends of a share's interval, as "58 to 63". */
+/** The ends of a share's interval, as "58 to 63"; ends that round to the same whole keep a decimal, as "0.0 to 0.4". */
 export function percentInterval(interval: Interval): string {
-  return `${halfUp(interval.low * 100)} to ${halfUp(interval.high * 100)}`
+  const [low, high] = [interval.low, interval.high].map((end) => String(halfUp(end * 100)))
+  if (low !== high) return `${low} to ${high}`
+  const tenths = [interval.low, interval.high].map((end) => (halfUp(end * 1000) / 10).toFixed(1))
+  return tenths.join(" to ")
 }
 
 /** A difference of shares in points: "+1.4", "-0.3", "0.0". */

@@ -84,11 +84,13 @@ export function HistoryChart(props: {
           </>
         ) : null}
       </div>
-      <div className={styles.foot}>
-        <span aria-hidden="true">{points[0]?.label}</span>
-        <span aria-hidden="true">{points.length > 1 ? points.at(-1)?.label : null}</span>
-        {props.figures ? <Figures table={props.figures} /> : null}
-      </div>
+      {size === "short" ? null : (
+        <div className={styles.foot}>
+          <span aria-hidden="true">{points[0]?.label}</span>
+          <span aria-hidden="true">{points.length > 1 ? points.at(-1)?.label : null}</span>
+          {props.figures ? <Figures table={props.figures} /> : null}
+        </div>
+      )}
     </figure>
   )
 }
@@ -152,7 +154,7 @@ function runs(
   return found
 }
 
-const heightPx = { row: 68, short: 44, tall: 136, full: 190 } as const
+const heightPx = { row: 68, short: 40, tall: 136, full: 190 } as const
 
 export type ChartSize = keyof typeof heightPx
 

@@ -12,12 +12,12 @@ export type SentenceNumber = { number: number; href: string | null }
 export function Sentence(props: {
   template: string
   numbers: Record<string, SentenceNumber>
-  size?: "head" | "lead"
+  size?: "head" | "lead" | "short"
   level?: 2 | 3
 }) {
   const Heading = props.level === 2 ? "h2" : "h3"
   return (
-    <Heading className={props.size === "lead" ? styles.lead : styles.head}>
+    <Heading className={styles[props.size ?? "head"]}>
       {phrases(props.template).map((phrase, place) => (
         <Phrase key={place} phrase={phrase} numbers={props.numbers} />
       ))}

@@ -4,6 +4,9 @@ export const dietSodium = {
   theme: "diet",
   name: "Mean daily sodium",
   question: "What is the mean daily sodium, and is it falling?",
+  actor: "dietitian",
+  action:
+    "See where the salt of those who bring a record comes from, and ask for a record where there is none. Clinicians decide; local policy applies.",
   /** The series of the headline; the others are shown apart because methods are not mixed in one mean. */
   headlineSeries: "counted days",
   series: ["counted days", "food frequency", "24-hour urine"],

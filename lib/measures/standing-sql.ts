@@ -44,7 +44,7 @@ function standingExpression(measure: Measure): string {
     `when ${isTrue(measure.met)} then 'met'`,
     ...when(measure.exception, "exception"),
   ]
-  return `case ${whens.join(" ")} else 'not met' end`
+  return `case\n    ${whens.join("\n    ")}\n    else 'not met'\n  end`
 }
 
 function reasonsExpression(measure: Measure): string {
@@ -56,7 +56,7 @@ function reasonsExpression(measure: Measure): string {
     `when ${isTrue(measure.met)} then []`,
     ...when(measure.exception, "exception", listOf),
   ]
-  return `cast(case ${whens.join(" ")} else [] end as varchar[])`
+  return `cast(case\n    ${whens.join("\n    ")}\n    else []\n  end as varchar[])`
 }
 
 // Lists are a construct of this engine; the reasons of one row have no portable form.

@@ -1,95 +1,68 @@
-import Link from "next/link"
-import { milligramInterval, milligrams, percentInterval } from "../../_ui/format"
+import { numbered, percentInterval } from "../../_ui/format"
 import { Theme } from "../../_ui/screen"
-import { sentenceText } from "../../_ui/sentence"
-import { themes } from "../../../lib/measures/themes"
 import { dietSodium } from "../../../lib/measures/diet-sodium"
-import { dietFigure, pairedWords } from "../diet-figure"
+import { themes } from "../../../lib/measures/themes"
 import { changeTitle } from "../measure-change"
-import { headlineOf, rateLabel, type MeasureFigure } from "../measure-figure"
-
+import { rateLabel, type MeasureFigure } from "../measure-figure"
+import { MeasureStrip } from "../measure-row"
+import { measureWords } from "../measure-words"
 import type { MonthAnswers } from "../month-answers"
 import type { ChosenMonth } from "../months"
-import { measureHref } from "./search-params"
-import styles from "./measure-list.module.css"
+import { DietEntry } from "./diet-entry"
+import { Entry } from "./entry"
 
-type Line = {
-  id: string
-  name: string
-  says: string
-  figure: string
-  interval: string | null
-  change: string
-}
-
-/** Every measure with what it says this month, by theme. */
+/** Every measure by theme: what it asks, what it says this month with its counts, and who acts on it. */
 export function MeasureList({ answers, chosen }: { answers: MonthAnswers; chosen: ChosenMonth }) {
   const figures = [...answers.figures.values()]
   return (
     <>
       {themes.map((theme) => (
         <Theme key={theme.id} id={theme.id} title={theme.title}>
-          <Lines
-            month={chosen.param}
-            lines={[
-              ...(theme.id === dietSodium.theme ? [dietLine(answers, chosen)] : []),
-              ...figures.filter((figure) => figure.measure.theme === theme.id).map(measureLine),
-            ]}
-          />
+          <ul>
+            {theme.id === dietSodium.theme ? <DietEntry answers={answers} chosen={chosen} /> : null}
+            {figures
+              .filter((figure) => figure.measure.theme === theme.id)
+              .map((figure) => (
+                <MeasureEntry key={figure.measure.id} figure={figure} month={chosen.param} />
+              ))}
+          </ul>
         </Theme>
       ))}
     </>
   )
 }
 
-function Lines({ lines, month }: { lines: Line[]; month: string | null }) {
+function MeasureEntry({ figure, month }: { figure: MeasureFigure; month: string | null }) {
+  const { measure, rate, counts } = figure
+  const isEmpty = rate.total === 0 && counts.unknown === 0
   return (
-    <ul className={styles.lines}>
-      {lines.map((line) => (
-        <li key={line.id}>
-          <div>
-            <h3>
-              <Link href={measureHref(line.id, { month })} prefetch={false}>
-                {line.name}
-              </Link>
-            </h3>
-            <p className="soft">{line.says}</p>
-          </div>
-          <p className={styles.figure}>
-            <strong>{line.figure}</strong>
-            {line.interval ? <span className="soft"> ({line.interval})</span> : null}
+    <Entry
+      id={measure.id}
+      month={month}
+      name={measure.name}
+      question={measure.question}
+      figure={
+        <>
+          <p>
+            <strong>{rateLabel(rate)}</strong>
+            {rate.rate === null ? null : ` ${measureWords(measure).met}`}
           </p>
-          <p className={styles.change}>{line.change}</p>
-        </li>
-      ))}
-    </ul>
+          {rate.interval ? <p className="soft">95% interval {percentInterval(rate.interval)}%</p> : null}
+          {rate.interval && measure.direction === "down" ? <p className="soft">fewer is better</p> : null}
+        </>
+      }
+      counts={
+        isEmpty ? (
+          <p className="soft">
+            No one to count
+            {counts.excluded > 0 ? `, ${numbered(counts.excluded, "left out")}` : ""}.
+          </p>
+        ) : (
+          <MeasureStrip figure={figure} month={month} />
+        )
+      }
+      change={changeTitle(figure)}
+      actor={`The ${measure.actor} acts`}
+    />
   )
-}
-
-function measureLine(figure: MeasureFigure): Line {
-  const { measure, counts, rate } = figure
-
-  return {
-    id: measure.id,
-    name: measure.name,
-    says:
-      rate.total === 0
-        ? "No one to count."
-        : sentenceText(headlineOf(figure), { ...counts, total: rate.total }),
-    figure: rateLabel(rate),
-    interval: rate.interval ? `${percentInterval(rate.interval)}%` : null,
-    change: changeTitle(figure),
-  }
-}
-
-function dietLine(answers: MonthAnswers, chosen: ChosenMonth): Line {
-  const { now, paired } = dietFigure(answers.diet, answers.asOfs, chosen.asOf).headline
-  return {
-    id: dietSodium.id,
-    name: dietSodium.name,
-    says: paired ? `In the same people ${pairedWords(paired)}.` : dietSodium.question,
-    figure: now.meanMg === null ? "no record" : milligrams(now.meanMg),
-    interval: now.interval ? milligramInterval(now.interval) : null,
-    change: "",
-  }
 }

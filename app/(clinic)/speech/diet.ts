@@ -6,7 +6,7 @@ export const dietSpeech: Speech = {
       "{met} of {total} {total:person:people} with CKD {met:is:are} known to eat {diet.limitMg} mg of sodium a day or less.",
     met: "within the limit",
     notMet: "above it",
-    unknown: "no record in 12 months",
+    unknown: "without a record",
     gained: "newly within the limit",
     lost: "no longer within it",
   },

@@ -42,7 +42,7 @@ export const monitoringSpeech: Speech = {
     nobody: { when: "met", says: "No one has a computed risk of kidney failure above 10% within 2 years." },
     rateOf: "of the {total} with a computed risk",
     met: "above 10%",
-    notMet: "10% or under",
+    notMet: "at 10% or under",
     unknown: "not computable",
     gained: "newly above 10%",
     lost: "no longer above it",

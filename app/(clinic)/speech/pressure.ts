@@ -12,7 +12,7 @@ export const pressureSpeech: Speech = {
     headline:
       "{met} of {total} {total:person:people} with long-standing hypertension {met:was:were} under 140/90 when last measured.",
     met: "under 140/90",
-    notMet: "140/90 or above",
+    notMet: "at 140/90 or above",
     gained: "newly under 140/90",
     lost: "no longer under it",
   },

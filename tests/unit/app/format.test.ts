@@ -46,6 +46,11 @@ describe("numbers", () => {
     expect(percentInterval({ low: 0.5846, high: 0.6312 })).toBe("58 to 63")
   })
 
+  test("keeps a decimal where both ends of an interval round to one whole", () => {
+    expect(percentInterval({ low: 0, high: 0.004 })).toBe("0.0 to 0.4")
+    expect(percentInterval({ low: 0, high: 0.005 })).toBe("0 to 1")
+  })
+
   test("signs a difference in points, and drops the sign of none", () => {
     expect(points(0.0141)).toBe("+1.4")
     expect(points(-0.0032)).toBe("\u22120.3")

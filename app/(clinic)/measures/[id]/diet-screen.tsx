@@ -1,5 +1,6 @@
 import { Screen, Theme } from "../../../_ui/screen"
 import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
+import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { dietMonths } from "../../../../lib/questions/diet-months"
 import { dietPeople } from "../../../../lib/questions/diet-people"
 import { dietFigure } from "../../diet-figure"
@@ -12,6 +13,7 @@ import { DietRecords } from "./diet-records"
 import { shownSeries } from "./diet-series"
 import { DietShares } from "./diet-shares"
 import { DietSeriesCharts } from "./diet-series-charts"
+import { MeasureAction } from "./measure-action"
 import { pageSize } from "./measure-answers"
 import styles from "./measure-history.module.css"
 
@@ -36,6 +38,7 @@ export async function DietScreen(props: { snapshot: SnapshotMeta; chosen: Chosen
           <DietChange figure={figure} />
         </div>
       </section>
+      <MeasureAction measure={dietSodium} />
       <Theme id="series" title="The other ways of asking" note={<DietShares figure={figure} />}>
         <DietSeriesCharts figure={figure} />
       </Theme>

@@ -4,7 +4,10 @@ import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
 import { askMeasure } from "./measure-answers"
-import { MeasureAside, MeasureConditions } from "./measure-aside"
+import { MeasureAction } from "./measure-action"
+import { MeasureAside } from "./measure-aside"
+import { MeasureBasis } from "./measure-basis"
+import { MeasureDecision } from "./measure-decision"
 import { MeasureGroups } from "./measure-groups"
 import { MeasureHistory } from "./measure-history"
 import { MonthTable } from "./month-table"
@@ -20,13 +23,15 @@ export async function MeasureScreen(props: {
   const { measure, snapshot, chosen, view } = props
   const answers = await askMeasure({ measure, snapshot, chosen, view })
   return (
-    <Screen
-      aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}
-      after={<MeasureConditions measure={measure} />}
-    >
+    <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
       <MeasureHistory figure={answers.figure} month={chosen.param} />
+      <MeasureAction measure={measure} />
       <Theme id="people" title="People">
         <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />
+      </Theme>
+      <Theme id="decided" title="How it is decided">
+        <MeasureDecision answers={answers} chosen={chosen} />
+        <MeasureBasis measure={measure} />
       </Theme>
       <Theme
         id="groups"
