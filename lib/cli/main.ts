@@ -14,6 +14,7 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   measures: () => import("./measures"),
   patients: () => import("./patients"),
   export: () => import("./export"),
+  settings: () => import("./settings"),
 }
 
 async function main(args: string[]): Promise<number> {

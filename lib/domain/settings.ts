@@ -25,6 +25,7 @@ export const Settings = z.object({
     .default("together"),
   "drugs.several": z.number().int().positive().default(3),
   "drugs.overlapDays": z.number().int().nonnegative().default(30),
+  "ras.fromCategory": z.enum(["A2", "A3"]).default("A2"),
   "egfr.windowMonths": z.number().int().positive().default(24),
   "acr.windowMonths": z.number().int().positive().default(24),
   "acr.a3": z.enum(["kdigo", "ada"]).default("kdigo"),

@@ -25,7 +25,7 @@ afterEach(() => {
 afterAll(() => temporary.remove())
 
 describe("the filtrate command", () => {
-  test.each(["start", "import", "refresh", "measures", "patients", "export"])(
+  test.each(["start", "import", "refresh", "measures", "patients", "export", "settings"])(
     "%s explains itself with --help",
     async (command) => {
       const finished = await filtrate([command, "--help"], env)
@@ -40,7 +40,7 @@ describe("the filtrate command", () => {
     const finished = await filtrate(["--help"], env)
 
     expect(finished.exitCode).toBe(0)
-    for (const command of ["start", "import", "refresh", "measures", "patients", "export"])
+    for (const command of ["start", "import", "refresh", "measures", "patients", "export", "settings"])
       expect(finished.stdout).toContain(`  ${command}`)
   })
 
@@ -105,6 +105,41 @@ describe("the filtrate command", () => {
 
     expect(finished.exitCode).toBe(0)
     expect(finished.stderr).toBe("")
+  })
+
+  test("sets what the clinic chose with a reason, and the figures follow", async () => {
+    const said = [
+      "--set",
+      "bp.systolicTarget=120",
+      "--set",
+      "drugs.several=4",
+      "--reason",
+      "intensive target",
+    ]
+
+    const finished = await filtrate(["settings", ...said, "--json"], env)
+
+    expect(finished.exitCode).toBe(0)
+    expect(JSON.parse(finished.stdout).settings).toMatchObject({
+      "bp.systolicTarget": 120,
+      "drugs.several": 4,
+    })
+    expect(finished.stderr).toContain("Computing")
+    const listed = await filtrate(["settings"], env)
+    expect(listed.stdout).toMatch(/^drugs\.several +4 +Several classes: 4 classes {2}\(default 3\)$/m)
+  })
+
+  test.each([
+    [["--set", "bp.systolicTarget=120"], "needs a --reason"],
+    [["--set", "bp.systolicTarget=40", "--reason", "a slip"], "40 is outside"],
+    [["--set", "bp.colour=red", "--reason", "a slip"], 'no setting "bp.colour"'],
+    [["--set", "bp.systolicTarget", "--reason", "a slip"], "takes key=value"],
+  ])("refuses settings %j", async (options, says) => {
+    const finished = await filtrate(["settings", ...options], env)
+
+    expect(finished.exitCode).toBe(2)
+    expect(finished.stdout).toBe("")
+    expect(finished.stderr).toContain(says)
   })
 
   test("works on the Postgres of DATABASE_URL", async () => {

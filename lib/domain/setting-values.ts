@@ -1,0 +1,34 @@
+import { topicOf } from "./setting-choices"
+import { Settings, type SettingKey } from "./settings"
+
+export type SettingValue = Settings[SettingKey]
+
+/** Every key of the settings, in their order. */
+export const settingKeys: readonly SettingKey[] = Settings.keyof().options
+
+/** A value as it stands in an address or a form; what is not set is empty. */
+export function settingText(value: SettingValue): string {
+  return value === null ? "" : String(value)
+}
+
+/** A value as it is read: a number with its unit, a word of a list by the name of its choice. */
+export function settingWords(key: SettingKey, value: SettingValue): string {
+  if (value === null) return "not set"
+  const topic = topicOf(key)
+  if (typeof value === "string") return choiceNamed(key, value) ?? value
+  const unit = topic.fields.find((field) => field.key === key)?.unit
+  const number = value.toLocaleString("en-US", { maximumFractionDigits: 3 })
+  return unit ? `${number} ${unit}` : number
+}
+
+/** The name of the number or word where a topic has several, else that of the topic. */
+export function settingName(key: SettingKey): string {
+  const topic = topicOf(key)
+  const field = topic.fields.find((one) => one.key === key)
+  if (!field || topic.fields.length === 1) return topic.name
+  return `${topic.name}, ${field.name.charAt(0).toLowerCase()}${field.name.slice(1)}`
+}
+
+function choiceNamed(key: SettingKey, value: string): string | undefined {
+  return topicOf(key).choices.find((choice) => choice.sets[key] === value)?.name
+}
