@@ -3,21 +3,20 @@
  * extract. It exists only to check the product's SQL by an independent route. It shares no code, list or query with
  * the product, and nothing but tests may use it. Default settings only.
  */
+import { clinicalOn } from "./clinical"
 import { filesInFolder, type OpenFile } from "./csv"
 import { day, dayToText, type Day } from "./day"
 import { dietAt, sodiumRecords, type SodiumRecord } from "./diet"
-import { classesOn, countedCourses, isOnAceInhibitorOrArb, newestClassStart, rasHistory } from "./drugs"
 import { toNumber, type Exact } from "./exact"
-import { egfrDays, isLowForThreeMonths, latestEgfr, stageOf } from "./kidney"
-import { latestPotassium } from "./lab-results"
+import { stageOf } from "./kidney"
 import { measuresOf, type Measure } from "./measures"
 import { isInPanel } from "./panel"
 import { peopleOf, type Person } from "./people"
-import { categoryOf, representativePressure } from "./pressure"
-import { hasProblem, isOnDialysis } from "./problems"
+import { categoryOf } from "./pressure"
+import { isOnAceInhibitorOrArb, rasHistory } from "./ras-blockers"
 import { readExtract } from "./read-extract"
 import { standingsOf } from "./standings"
-import { albuminuria, decidingResult, latestAcr, urineCategory, urineResults } from "./urine"
+import { decidingResult, latestAcr, urineCategory } from "./urine"
 
 export type ReferencePatient = ReturnType<typeof patientOn>
 
@@ -53,23 +52,11 @@ function answerOn(people: Person[], on: Day): ReferenceAnswer {
 }
 
 function patientOn(person: Person, on: Day) {
-  const pressure = representativePressure(person.readings, on)
-  const courses = countedCourses(person.orders)
-  const classes = classesOn(courses, on)
-  const isOnRasBlocker = isOnAceInhibitorOrArb(courses, on)
-  const days = egfrDays(person, on)
-  const egfr = latestEgfr(days, on)?.egfr ?? null
-  const urine = urineResults(person.labs, on)
+  const clinical = clinicalOn(person, on)
+  const { pressure, egfr, urine } = clinical
   const acr = latestAcr(urine, on)
   const deciding = decidingResult(urine, on)
-  const albumin = albuminuria(urine, on)
-  const diet = dietAt(sodiumRecords(person), on)
-  const isCkd =
-    isLowForThreeMonths(days, on) ||
-    albumin === "confirmed" ||
-    hasProblem(person, "ckd", on) ||
-    isOnDialysis(person, on) ||
-    hasProblem(person, "transplant", on)
+  const diet = dietAt(clinical.sodium, on)
 
   return {
     patient_id: person.patientId,
@@ -78,23 +65,18 @@ function patientOn(person: Person, on: Day) {
     bp_source: pressure?.source ?? null,
     bp_on: pressure ? dayToText(pressure.on) : null,
     category: pressure ? categoryOf(pressure) : null,
-    classes: classes.map(String),
-    egfr,
-    g: egfr === null ? null : stageOf(egfr),
+    classes: clinical.classes.map(String),
+    egfr: egfr?.egfr ?? null,
+    g: egfr === null ? null : stageOf(egfr.egfr),
     acr: numberOrNull(acr?.value ?? null),
     a: deciding ? urineCategory(deciding) : null,
-    albuminuria: albumin,
-    ckd: isCkd,
-    on_ras_blocker: isOnRasBlocker,
-    ras_history: rasHistory(courses, on),
+    albuminuria: clinical.albuminuria,
+    ckd: clinical.isCkd,
+    on_ras_blocker: isOnAceInhibitorOrArb(clinical.courses, on),
+    ras_history: rasHistory(clinical.courses, on),
     sodium_mg: numberOrNull(diet.sodiumMg),
     potassium_mg: numberOrNull(diet.potassiumMg),
-    standings: standingsOf({
-      ...{ person, on, pressure, classes, egfr, isCkd, isOnRasBlocker, urine },
-      newestClassOn: newestClassStart(courses, on),
-      albuminuria: albumin,
-      potassium: latestPotassium(person.labs, on),
-    }),
+    standings: standingsOf(clinical),
   }
 }
 

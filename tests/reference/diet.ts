@@ -1,4 +1,4 @@
-import { isInLastDays, monthNumber, type Day } from "./day"
+import { isInLastDays, isInLastMonths, monthNumber, type Day } from "./day"
 import { exact, mean, times, type Exact } from "./exact"
 import type { Person } from "./people"
 
@@ -36,16 +36,26 @@ export function dietAt(
   records: SodiumRecord[],
   on: Day,
 ): { sodiumMg: Exact | null; potassiumMg: Exact | null } {
-  const recent = records.filter((record) => isInLastDays(record.day, on, 90))
-  const latestDay = Math.max(...recent.map((record) => record.day))
-  const series = seriesInOrder.find((each) =>
-    recent.some((record) => record.series === each && record.day === latestDay),
-  )
-  const ofSeries = recent.filter((record) => record.series === series)
+  const ofSeries = ofLatestSeries(records.filter((record) => isInLastDays(record.day, on, 90)))
   return {
     sodiumMg: meanOrNull(ofSeries.map((record) => record.sodiumMg)),
     potassiumMg: meanOrNull(ofSeries.flatMap((record) => record.potassiumMg ?? [])),
   }
+}
+
+/** Mean daily sodium as on a day, where there is none as over the last 12 months; null without any record. */
+export function sodiumWithinYear(records: SodiumRecord[], on: Day): Exact | null {
+  const ofSeries = ofLatestSeries(records.filter((record) => isInLastMonths(record.day, on, 12)))
+  return dietAt(records, on).sodiumMg ?? meanOrNull(ofSeries.map((record) => record.sodiumMg))
+}
+
+/** The records of the series whose latest record is the latest of all. */
+function ofLatestSeries(records: SodiumRecord[]): SodiumRecord[] {
+  const latestDay = Math.max(...records.map((record) => record.day))
+  const series = seriesInOrder.find((each) =>
+    records.some((record) => record.series === each && record.day === latestDay),
+  )
+  return records.filter((record) => record.series === series)
 }
 
 /** The mean of the counted days of the month of a day, up to and including it. */

@@ -1,3 +1,5 @@
+import { groups } from "./drug-groups"
+
 export type DrugClass =
   | "ras_blocker"
   | "calcium_channel_blocker"
@@ -9,100 +11,10 @@ export type DrugClass =
   | "vasodilator"
   | "other"
 
-type Group = { class: DrugClass; kind: string; drugs: string }
-
-/**
- * Each drug as "name other-name ATC:code RX:code"; written out from the WHO ATC index and RxNorm for this check
- * alone, apart from the product's own lists. A name that is not here is no counted drug.
- */
-const groups: Group[] = [
-  {
-    class: "ras_blocker",
-    kind: "ACE inhibitor",
-    drugs: `benazepril ATC:C09AA07 RX:18867; captopril ATC:C09AA01 RX:1998; enalapril ATC:C09AA02 RX:3827;
-      fosinopril ATC:C09AA09 RX:50166; lisinopril ATC:C09AA03 RX:29046; moexipril ATC:C09AA13 RX:30131;
-      perindopril ATC:C09AA04 RX:54552; quinapril ATC:C09AA06 RX:35208; ramipril ATC:C09AA05 RX:35296;
-      trandolapril ATC:C09AA10 RX:38454; cilazapril ATC:C09AA08; imidapril ATC:C09AA16; zofenopril ATC:C09AA15`,
-  },
-  {
-    class: "ras_blocker",
-    kind: "ARB",
-    drugs: `azilsartan ATC:C09CA09 RX:1091643; candesartan ATC:C09CA06 RX:214354; eprosartan ATC:C09CA02 RX:83515;
-      irbesartan ATC:C09CA04 RX:83818; losartan ATC:C09CA01 RX:52175; olmesartan ATC:C09CA08 RX:321064;
-      telmisartan ATC:C09CA07 RX:73494; valsartan ATC:C09CA03 RX:69749; sparsentan ATC:C09XX01`,
-  },
-  { class: "ras_blocker", kind: "direct renin inhibitor", drugs: "aliskiren ATC:C09XA02 RX:325646" },
-  {
-    class: "calcium_channel_blocker",
-    kind: "dihydropyridine",
-    drugs: `amlodipine ATC:C08CA01 RX:17767; felodipine ATC:C08CA02 RX:4316; isradipine ATC:C08CA03 RX:33910;
-      nicardipine ATC:C08CA04 RX:7396; nifedipine ATC:C08CA05 RX:7417; nisoldipine ATC:C08CA07 RX:7435;
-      lacidipine ATC:C08CA09; lercanidipine ATC:C08CA13 RX:135056; levamlodipine ATC:C08CA17`,
-  },
-  {
-    class: "calcium_channel_blocker",
-    kind: "non-dihydropyridine",
-    drugs: "diltiazem ATC:C08DB01 RX:3443; verapamil ATC:C08DA01 RX:11170",
-  },
-  {
-    class: "diuretic",
-    kind: "thiazide",
-    drugs: `hydrochlorothiazide hctz hct ATC:C03AA03 RX:5487; chlorthalidone chlortalidone ATC:C03BA04 RX:2409;
-      chlorothiazide ATC:C03AA04; bendroflumethiazide bendrofluazide ATC:C03AA01; indapamide ATC:C03BA11;
-      metolazone ATC:C03BA08; methyclothiazide ATC:C03AA08; xipamide ATC:C03BA10`,
-  },
-  {
-    class: "diuretic",
-    kind: "loop",
-    drugs: `furosemide frusemide ATC:C03CA01 RX:4603; bumetanide ATC:C03CA02 RX:1808;
-      torsemide torasemide ATC:C03CA04 RX:38413; ethacrynic etacrynic ATC:C03CC01`,
-  },
-  {
-    class: "diuretic",
-    kind: "potassium-sparing",
-    drugs: "amiloride ATC:C03DB01 RX:644; triamterene ATC:C03DB02 RX:10763",
-  },
-  {
-    class: "mineralocorticoid_antagonist",
-    kind: "steroidal",
-    drugs: `spironolactone ATC:C03DA01 RX:9997; eplerenone ATC:C03DA04 RX:298869; canrenoate ATC:C03DA02`,
-  },
-  {
-    class: "beta_blocker",
-    kind: "beta blocker",
-    drugs: `atenolol ATC:C07AB03 RX:1202; betaxolol ATC:C07AB05 RX:1520; bisoprolol ATC:C07AB07 RX:19484;
-      metoprolol ATC:C07AB02 RX:6918; nebivolol ATC:C07AB12 RX:31555; acebutolol ATC:C07AB04 RX:149;
-      nadolol ATC:C07AA12 RX:7226; propranolol ATC:C07AA05 RX:8787; pindolol ATC:C07AA03 RX:8332;
-      timolol ATC:C07AA06 RX:10600; carvedilol ATC:C07AG02 RX:20352; labetalol ATC:C07AG01 RX:6185`,
-  },
-  {
-    class: "alpha1_blocker",
-    kind: "alpha-1 blocker",
-    drugs:
-      "doxazosin ATC:C02CA04 RX:49276; prazosin ATC:C02CA01 RX:8629; terazosin ATC:G04CA03; indoramin; urapidil",
-  },
-  {
-    class: "central_agonist",
-    kind: "central agonist",
-    drugs: `clonidine ATC:C02AC01 RX:2599; guanfacine ATC:C02AC02 RX:40114; methyldopa ATC:C02AB01 RX:6876;
-      moxonidine ATC:C02AC05 RX:30257; rilmenidine ATC:C02AC06`,
-  },
-  {
-    class: "vasodilator",
-    kind: "vasodilator",
-    drugs: "hydralazine ATC:C02DB02 RX:5470; dihydralazine ATC:C02DB01; minoxidil ATC:C02DC01 RX:6984",
-  },
-  {
-    class: "other",
-    kind: "other",
-    drugs: "reserpine ATC:C02AA02 RX:9260; guanethidine; aprocitentan; baxdrostat",
-  },
-]
-
 /** Combination codes, each with the ingredients it settles. Source: WHO ATC index 2026. */
 const combinationCodes: Record<string, string> = {
-  "ATC:C09DX04": "valsartan",
-  "RX:1656339": "valsartan",
+  "ATC:C09DX04": "sacubitril valsartan",
+  "RX:1656339": "sacubitril valsartan",
   "ATC:C09DX01": "valsartan amlodipine hydrochlorothiazide",
   "ATC:C09DB01": "valsartan amlodipine",
   "ATC:C09DB02": "olmesartan amlodipine",
@@ -114,7 +26,8 @@ const combinationCodes: Record<string, string> = {
   "ATC:C09BB13": "benazepril amlodipine",
   "ATC:C09DX02": "valsartan aliskiren",
   "ATC:C07CB03": "atenolol chlorthalidone",
-  "ATC:C10BX03": "amlodipine",
+  "ATC:C03DA54": "eplerenone dapagliflozin",
+  "ATC:C10BX03": "atorvastatin amlodipine",
 }
 
 /** British names of combinations; from memory of the British National Formulary. */
@@ -125,7 +38,7 @@ const combinationNames: Record<string, string> = {
   "co-zidocapt": "captopril hydrochlorothiazide",
 }
 
-export type Ingredient = { name: string; class: DrugClass; kind: string }
+export type Ingredient = { name: string; class: DrugClass | null; kind: string }
 
 const ingredientByName = new Map<string, Ingredient>()
 const ingredientByCode = new Map<string, Ingredient>()
@@ -141,7 +54,7 @@ for (const group of groups) {
   }
 }
 
-/** The counted ingredients a drug text names. */
+/** The ingredients on the list that a drug text names. */
 export function ingredientsOfText(text: string): Ingredient[] {
   const plain = text.toLowerCase()
   const combined = Object.entries(combinationNames).flatMap(([name, content]) =>
@@ -151,7 +64,7 @@ export function ingredientsOfText(text: string): Ingredient[] {
   return words.flatMap((word) => ingredientByName.get(word) ?? [])
 }
 
-/** The counted ingredients a code settles; none for a code that is not on the list. */
+/** The ingredients a code settles; none for a code that is not on the list. */
 export function ingredientsOfCode(system: string | null, code: string | null): Ingredient[] {
   if (code === null || (system !== "atc" && system !== "rxnorm")) return []
   const place = `${system === "atc" ? "ATC" : "RX"}:${code.toUpperCase()}`

@@ -3,8 +3,8 @@ import { floorOf } from "./exact"
 import type { Order } from "./facts"
 import { ingredientsOfCode, ingredientsOfText, type DrugClass, type Ingredient } from "./drug-list"
 
-/** An order that counts: its ingredients and the days it was active, the last one included. */
-export type Course = { ingredients: Ingredient[]; startedOn: Day; lastDay: Day }
+/** An order that counts: its ingredients, each once, and the days it was active, the last one included. */
+export type Course = { ingredients: Ingredient[]; startedOn: Day; lastDay: Day; order: Order }
 
 const routesNeverCounted =
   "ophthalmic,eye,otic,topical,cutaneous,inhaled,nasal,rectal,vaginal,intravenous".split(",")
@@ -20,9 +20,10 @@ export function countedCourses(orders: Order[]): Course[] {
   return orders
     .filter((order) => !isNeverCounted(order))
     .map((order) => ({
-      ingredients: [...ingredientsOfCode(order.codeSystem, order.code), ...ingredientsOfText(order.drug)],
+      ingredients: ingredientsOf(order),
       startedOn: order.startedOn,
-      lastDay: lastActiveDay(order),
+      lastDay: Math.min(lastDayBeforeStop(order), lastDayOfSupply(order)),
+      order,
     }))
     .filter((course) => course.lastDay >= course.startedOn)
 }
@@ -31,52 +32,63 @@ export function countedCourses(orders: Order[]): Course[] {
 export function classesOn(courses: Course[], on: Day): DrugClass[] {
   const classes = courses
     .filter((course) => isActive(course, on))
-    .flatMap((course) => course.ingredients.map((ingredient) => ingredient.class))
+    .flatMap((course) => course.ingredients.flatMap((ingredient) => ingredient.class ?? []))
   return [...new Set(classes)].sort()
 }
 
 /** The latest day on which one of the active classes started; null without a class. */
 export function newestClassStart(courses: Course[], on: Day): Day | null {
   const starts = classesOn(courses, on).flatMap((drugClass) => {
-    const ofClass = courses.filter((course) => course.ingredients.some((each) => each.class === drugClass))
-    return ofClass
-      .map((course) => course.startedOn)
-      .filter((start) => start <= on && isClassStart(ofClass, start))
+    const ofClass = coursesOfClass(courses, drugClass)
+    return startsAfterPause(ofClass).filter((start) => start <= on)
   })
   return starts.length === 0 ? null : Math.max(...starts)
 }
 
-export function isOnAceInhibitorOrArb(courses: Course[], on: Day): boolean {
-  return courses.some((course) => hasAceInhibitorOrArb(course) && isActive(course, on))
+/** The days on which one of the courses starts after at least 90 days without any of them. */
+export function startsAfterPause(courses: Course[]): Day[] {
+  const starts = [...new Set(courses.map((course) => course.startedOn))]
+  return starts.filter((start) => !isActiveWithin(courses, start - 90, start - 1))
 }
 
-export function rasHistory(courses: Course[], on: Day): "on" | "stopped" | "never" {
-  if (isOnAceInhibitorOrArb(courses, on)) return "on"
-  const wasActiveEarlier = courses.some((course) => hasAceInhibitorOrArb(course) && course.startedOn < on)
-  return wasActiveEarlier ? "stopped" : "never"
+/** The first days up to a day on which none of the courses is active although one was on the day before. */
+export function stopsUpTo(courses: Course[], on: Day): Day[] {
+  const ends = [...new Set(courses.map((course) => course.lastDay + 1))]
+  return ends.filter((end) => end <= on && !courses.some((course) => isActive(course, end)))
 }
 
-/** A start after at least 90 days without the class: active on none of the 90 days before. */
-function isClassStart(coursesOfClass: Course[], start: Day): boolean {
-  for (let day = start - 90; day < start; day += 1) {
-    if (coursesOfClass.some((course) => isActive(course, day))) return false
-  }
-  return true
-}
-
-function isActive(course: Course, on: Day): boolean {
+export function isActive(course: Course, on: Day): boolean {
   return course.startedOn <= on && on <= course.lastDay
 }
 
-function hasAceInhibitorOrArb(course: Course): boolean {
-  return course.ingredients.some(({ kind }) => kind === "ACE inhibitor" || kind === "ARB")
+export function coursesOfClass(courses: Course[], drugClass: DrugClass): Course[] {
+  return courses.filter((course) => course.ingredients.some((each) => each.class === drugClass))
 }
 
-/** Active while stopped_on is later and, when the supply is given, for 30 days after it ends. */
-function lastActiveDay(order: Order): Day {
-  const beforeStop = order.stoppedOn === null ? Infinity : order.stoppedOn - 1
-  if (order.supplyDays === null) return beforeStop
-  return Math.min(beforeStop, order.startedOn + Number(floorOf(order.supplyDays)) + graceDays)
+export function coursesOfKinds(courses: Course[], kinds: readonly string[]): Course[] {
+  return courses.filter((course) => course.ingredients.some((each) => kinds.includes(each.kind)))
+}
+
+/** The last active day the supply allows: 30 days after it ends; without a supply there is no such day. */
+export function lastDayOfSupply(order: Order): Day {
+  if (order.supplyDays === null) return Infinity
+  return order.startedOn + Number(floorOf(order.supplyDays)) + graceDays
+}
+
+export function lastDayBeforeStop(order: Order): Day {
+  return order.stoppedOn === null ? Infinity : order.stoppedOn - 1
+}
+
+function isActiveWithin(courses: Course[], from: Day, to: Day): boolean {
+  for (let day = from; day <= to; day += 1) {
+    if (courses.some((course) => isActive(course, day))) return true
+  }
+  return false
+}
+
+function ingredientsOf(order: Order): Ingredient[] {
+  const named = [...ingredientsOfCode(order.codeSystem, order.code), ...ingredientsOfText(order.drug)]
+  return [...new Map(named.map((ingredient) => [ingredient.name, ingredient])).values()]
 }
 
 function isNeverCounted(order: Order): boolean {

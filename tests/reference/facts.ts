@@ -3,6 +3,7 @@ import type { Exact } from "./exact"
 
 /** What one extract says, after the row rules; `patientId` is the id a fact came with. */
 export type Facts = {
+  staff: StaffMember[]
   patients: PatientRecord[]
   visits: Visit[]
   readings: Reading[]
@@ -12,6 +13,8 @@ export type Facts = {
   allergies: Allergy[]
   diet: DietRecord[]
 }
+
+export type StaffMember = { staffId: string; role: string }
 
 export type PatientRecord = {
   patientId: string
@@ -27,7 +30,7 @@ export type PatientRecord = {
 /** `content` is everything but the patient and the row's own id, to find the same fact under two merged ids. */
 type Fact = { patientId: string; content: string }
 
-export type Visit = Fact & { kind: string; startedOn: Day; endedOn: Day | null }
+export type Visit = Fact & { kind: string; startedOn: Day; endedOn: Day | null; clinicianId: string | null }
 
 export type Reading = Fact & {
   instant: number
@@ -59,6 +62,9 @@ export type Order = Fact & {
   startedOn: Day
   stoppedOn: Day | null
   supplyDays: Exact | null
+  dose: Exact | null
+  doseUnit: string | null
+  timesPerDay: Exact | null
 }
 
 export type Problem = Fact & {

@@ -7,24 +7,42 @@ export type EgfrDay = { day: Day; egfr: number }
 
 /** Every day with an eGFR that may stage the patient, oldest first, up to and including a day. */
 export function egfrDays(person: Person, on: Day): EgfrDay[] {
-  const labs = person.labs.filter(
-    (lab) => !lab.isPreliminary && lab.day <= on && !isInHospital(person.visits, lab.day),
-  )
-  const creatinines = labs.filter((lab) => lab.test === "creatinine" && person.sex !== "unknown")
-  const reported = labs.filter((lab) => lab.test === "egfr" && lab.comparator === "")
-  const days = [...new Set([...creatinines, ...reported].map((lab) => lab.day))].sort((a, b) => a - b)
+  const { creatinines, reported } = usableLabs(person, on)
+  const values = reported.filter((lab) => lab.comparator === "")
+  return daysOf([...creatinines, ...values]).map((day) => {
+    const creatinineOfDay = creatinines.filter((lab) => lab.day === day)
+    if (creatinineOfDay.length === 0) {
+      return { day, egfr: roundedHalfUp(meanValue(values.filter((lab) => lab.day === day))) }
+    }
+    const creatinineMgDl = toNumber(meanValue(creatinineOfDay))
+    const ageYears = ageInYears(person.birth, day)
+    return { day, egfr: Math.floor(ckdEpi2021({ creatinineMgDl, ageYears, sex: person.sex }) + 0.5) }
+  })
+}
 
-  return days
-    .filter((day) => ageInYears(person.birth, day) >= 18)
-    .map((day) => {
-      const creatinineOfDay = creatinines.filter((lab) => lab.day === day)
-      if (creatinineOfDay.length === 0) {
-        return { day, egfr: roundedHalfUp(meanValue(reported.filter((lab) => lab.day === day))) }
-      }
-      const creatinineMgDl = toNumber(meanValue(creatinineOfDay))
-      const ageYears = ageInYears(person.birth, day)
-      return { day, egfr: Math.floor(ckdEpi2021({ creatinineMgDl, ageYears, sex: person.sex }) + 0.5) }
-    })
+/** Every day on which the eGFR was tested; one reported with a comparator is a test done, though it stages nobody. */
+export function egfrTestDays(person: Person, on: Day): Day[] {
+  const { creatinines, reported } = usableLabs(person, on)
+  return daysOf([...creatinines, ...reported])
+}
+
+/** Final results up to a day, collected outside a hospital stay and at 18 or later; a creatinine needs a known sex. */
+function usableLabs(person: Person, on: Day): { creatinines: Lab[]; reported: Lab[] } {
+  const labs = person.labs.filter(
+    (lab) =>
+      !lab.isPreliminary &&
+      lab.day <= on &&
+      ageInYears(person.birth, lab.day) >= 18 &&
+      !isInHospital(person.visits, lab.day),
+  )
+  return {
+    creatinines: labs.filter((lab) => lab.test === "creatinine" && person.sex !== "unknown"),
+    reported: labs.filter((lab) => lab.test === "egfr"),
+  }
+}
+
+function daysOf(labs: Lab[]): Day[] {
+  return [...new Set(labs.map((lab) => lab.day))].sort((a, b) => a - b)
 }
 
 export function latestEgfr(days: EgfrDay[], on: Day): EgfrDay | null {

@@ -4,10 +4,18 @@ import type { Lab } from "./facts"
 
 /** The latest potassium that is not haemolysed; at one instant the higher. */
 export function latestPotassium(labs: Lab[], on: Day): Lab | null {
-  const usable = labs.filter(
+  return (
+    potassiums(labs, on)
+      .sort((a, b) => a.instant - b.instant || compareWithSigns(a, b))
+      .at(-1) ?? null
+  )
+}
+
+/** The potassium results up to a day that are final and not haemolysed. */
+export function potassiums(labs: Lab[], on: Day): Lab[] {
+  return labs.filter(
     (lab) => lab.test === "potassium" && lab.day <= on && !lab.isPreliminary && !lab.isHaemolysed,
   )
-  return usable.sort((a, b) => a.instant - b.instant || compareWithSigns(a, b)).at(-1) ?? null
 }
 
 /** Compares two results by value; `<5` is just below 5 and `>5` just above it. */

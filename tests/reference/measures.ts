@@ -1,13 +1,12 @@
 import type { Day } from "./day"
+import type { Question } from "./question"
 import { sodiumBeforeMonth, sodiumInMonth, type SodiumRecord } from "./diet"
 import { mean, minus, toNumber, type Exact } from "./exact"
-import type { standingsOf } from "./standings"
+import { questions, type Standings } from "./standings"
 import { tInterval, wilson } from "./statistics"
 
-type Standings = ReturnType<typeof standingsOf>
-
 export type Rate = {
-  id: keyof Standings
+  id: string
   population: number
   excluded: number
   unknown: number
@@ -31,38 +30,21 @@ export type DietSodium = {
 
 export type Measure = Rate | DietSodium
 
-/** Direction "down" leaves the unmeasured out of the denominator; "up" counts them against the clinic. */
-const directions: Record<keyof Standings, "up" | "down"> = {
-  "bp-at-target": "up",
-  "bp-under-140-90": "up",
-  "pressure-measured": "up",
-  "uncontrolled-on-several-classes": "down",
-  "ras-blocker-in-albuminuria": "up",
-  "acr-tested": "up",
-}
-
 export function measuresOf(
   patients: { standings: Standings }[],
   sodium: SodiumRecord[][],
   on: Day,
 ): Measure[] {
-  return [
-    rateOf("bp-at-target", patients),
-    rateOf("bp-under-140-90", patients),
-    rateOf("pressure-measured", patients),
-    rateOf("uncontrolled-on-several-classes", patients),
-    rateOf("ras-blocker-in-albuminuria", patients),
-    rateOf("acr-tested", patients),
-    dietSodium(sodium, on),
-  ]
+  return [...questions.map((question) => rateOf(question, patients)), dietSodium(sodium, on)]
 }
 
-function rateOf(id: keyof Standings, patients: { standings: Standings }[]): Rate {
+/** Direction "down" leaves the unmeasured out of the denominator; "up" counts them against the clinic. */
+function rateOf({ id, direction }: Question, patients: { standings: Standings }[]): Rate {
   const all = patients.map((patient) => patient.standings[id])
   const count = (standing: string) => all.filter((each) => each === standing).length
   const [excluded, unknown, met] = [count("excluded"), count("unknown"), count("met")]
   const [notMet, exception] = [count("not met"), count("exception")]
-  const denominator = met + notMet + (directions[id] === "up" ? unknown : 0)
+  const denominator = met + notMet + (direction === "up" ? unknown : 0)
   const interval = denominator === 0 ? null : wilson(met, denominator)
   return {
     ...{ id, excluded, unknown, met, notMet, exception },

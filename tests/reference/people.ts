@@ -10,6 +10,8 @@ export type Person = {
   leftOn: Day | null
   diedOn: Day | null
   visits: Visit[]
+  /** The days of office and telehealth visits with a dietitian. */
+  dietitianDays: Day[]
   readings: Reading[]
   labs: Lab[]
   orders: Order[]
@@ -22,6 +24,12 @@ export type Person = {
 export function peopleOf(facts: Facts): Person[] {
   const records = new Map(facts.patients.map((record) => [record.patientId, record]))
   const testIds = new Set(facts.patients.filter((record) => record.isTest).map((record) => record.patientId))
+  const dietitians = facts.staff.filter(({ role }) => role === "dietitian").map(({ staffId }) => staffId)
+  function isWithDietitian({ kind, clinicianId }: Visit): boolean {
+    return (
+      (kind === "office" || kind === "telehealth") && clinicianId !== null && dietitians.includes(clinicianId)
+    )
+  }
   function factsOf<Fact extends { patientId: string; content: string }>(
     all: Fact[],
     survivor: string,
@@ -42,6 +50,9 @@ export function peopleOf(facts: Facts): Person[] {
       leftOn: record.leftOn,
       diedOn: record.diedOn,
       visits: factsOf(facts.visits, record.patientId),
+      dietitianDays: factsOf(facts.visits, record.patientId)
+        .filter(isWithDietitian)
+        .map((visit) => visit.startedOn),
       readings: factsOf(facts.readings, record.patientId),
       labs: factsOf(facts.labs, record.patientId),
       orders: factsOf(facts.orders, record.patientId),

@@ -33,15 +33,17 @@ export function categoryOf({ systolic, diastolic }: Pressure): string {
   return systolic >= 120 ? "elevated" : "normal"
 }
 
+/** Readings of the settings that count at all. */
+export function countedReadings(readings: Reading[]): Reading[] {
+  return readings.filter(({ setting }) => ["office", "home", "ambulatory"].includes(setting))
+}
+
 /** The lowest systolic and the lowest diastolic of the latest day with a counted reading, single and unrounded. */
 export function lowestOfLatestDay(
   readings: Reading[],
   on: Day,
 ): { systolic: Exact; diastolic: Exact } | null {
-  const counted = readings.filter(
-    (reading) =>
-      ["office", "home", "ambulatory"].includes(reading.setting) && isInLastMonths(reading.day, on, 12),
-  )
+  const counted = countedReadings(readings).filter((reading) => isInLastMonths(reading.day, on, 12))
   const latestDay = Math.max(...counted.map((reading) => reading.day))
   const ofThatDay = counted.filter((reading) => reading.day === latestDay)
   const [systolic] = ofThatDay.map((reading) => reading.systolic).sort(compare)
@@ -68,7 +70,7 @@ function latestOccasion(readings: Reading[], source: "office" | "ambulatory", on
 }
 
 /** The latest valid home average that ends in the last 12 months; the readings behind it may be older. */
-function latestHomeAverage(readings: Reading[], on: Day): Pressure | null {
+export function latestHomeAverage(readings: Reading[], on: Day): Pressure | null {
   const home = readings.filter((reading) => reading.setting === "home")
   const endDays = [...new Set(home.map((reading) => reading.day))]
     .filter((endDay) => isInLastMonths(endDay, on, 12))

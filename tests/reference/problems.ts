@@ -9,17 +9,23 @@ const codeStarts = {
   dialysis: ["Z992", "N186"],
   transplant: ["Z940", "T861"],
   hypertension: ["I10", "I11", "I12", "I13", "I15"],
+  diabetes: ["E08", "E09", "E10", "E11", "E12", "E13", "E14"],
+  type1Diabetes: ["E10"],
+  heartFailure: ["I50", "I110", "I130", "I132", "I0981"],
   pregnancy: ["O", "Z331", "Z34", "Z3A"],
   palliative: ["Z515"],
 } as const
 
-/** SNOMED CT equivalents, after the value sets of the CMS quality measures. */
+/** SNOMED CT equivalents, after the value sets of the CMS quality measures; empty where none was looked up. */
 const snomedCodes: Record<Condition, readonly string[]> = {
   ckd: ["433144002", "431857002", "433146000", "46177005"],
   ckdStage5: ["433146000"],
   dialysis: ["46177005", "236435004"],
   transplant: ["161665007"],
   hypertension: ["38341003", "59621000"],
+  diabetes: [],
+  type1Diabetes: [],
+  heartFailure: [],
   pregnancy: [],
   palliative: [],
 }

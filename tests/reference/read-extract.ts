@@ -1,9 +1,17 @@
 import { cellsOf, RowRejected } from "./cells"
 import { readCsv, type OpenFile } from "./csv"
 import { ageInYears, type Day } from "./day"
-import type { Facts, PatientRecord } from "./facts"
+import type { Facts } from "./facts"
 import { labRows, readingRows } from "./measured-rows"
-import { allergyRows, dietRows, orderRows, patientRows, problemRows, visitRows } from "./record-rows"
+import {
+  allergyRows,
+  dietRows,
+  orderRows,
+  patientRows,
+  problemRows,
+  staffRows,
+  visitRows,
+} from "./record-rows"
 import type { RowParser } from "./row-parser"
 
 export type Extract = { open: OpenFile; timeZone: string; importDay: Day }
@@ -14,10 +22,7 @@ export type Extract = { open: OpenFile; timeZone: string; importDay: Day }
  */
 export function readExtract(extract: Extract): { facts: Facts; rejected: Record<string, number> } {
   const rejected: Record<string, number> = {}
-  function read<Fact extends { patientId: string }>(
-    parser: RowParser<Fact>,
-    births: Map<string, Day>,
-  ): Fact[] {
+  function read<Fact extends object>(parser: RowParser<Fact>, births: Map<string, Day>): Fact[] {
     const kept = readFile(parser, births, extract)
     rejected[parser.file] = kept.rejected
     return kept.facts
@@ -29,6 +34,7 @@ export function readExtract(extract: Extract): { facts: Facts; rejected: Record<
     return read(parser, births).filter((fact) => births.has(fact.patientId))
   }
   const facts = {
+    staff: read(staffRows, new Map()),
     patients,
     visits: ofKnownPatients(visitRows),
     readings: ofKnownPatients(readingRows),
@@ -41,7 +47,7 @@ export function readExtract(extract: Extract): { facts: Facts; rejected: Record<
   return { facts, rejected }
 }
 
-function readFile<Fact extends { patientId: string }>(
+function readFile<Fact extends object>(
   parser: RowParser<Fact>,
   births: Map<string, Day>,
   { open, timeZone, importDay }: Extract,
@@ -59,8 +65,8 @@ function readFile<Fact extends { patientId: string }>(
         continue
       }
       const { fact, events } = parser.fact(cells)
-      rejectImpossibleBirth(fact, importDay)
-      rejectBeforeBirth(events, birthOf(fact) ?? births.get(fact.patientId))
+      rejectImpossibleBirth(birthOf(fact), importDay)
+      rejectBeforeBirth(events, birthOf(fact, births))
       const { key, isNumbered } = parser.key(cells)
       const earlier = factsByKey.get(key) ?? []
       if (isNumbered) factsByKey.set(key, [...earlier, fact])
@@ -80,12 +86,13 @@ function wouldDisplaceFinal(fact: object, earlier: object | undefined): boolean 
   return fact.isPreliminary === true && earlier.isPreliminary === false
 }
 
-function birthOf(fact: { patientId: string } | PatientRecord): Day | undefined {
-  return "birth" in fact ? fact.birth : undefined
+/** The birth date a record states; for a fact that of its patient, where it is known. */
+function birthOf(fact: object, births = new Map<string, Day>()): Day | undefined {
+  if ("birth" in fact && typeof fact.birth === "number") return fact.birth
+  return "patientId" in fact && typeof fact.patientId === "string" ? births.get(fact.patientId) : undefined
 }
 
-function rejectImpossibleBirth(fact: { patientId: string }, importDay: Day): void {
-  const birth = birthOf(fact)
+function rejectImpossibleBirth(birth: Day | undefined, importDay: Day): void {
   if (birth === undefined) return
   const isOver120 = ageInYears(birth, importDay - 1) >= 120
   if (birth > importDay || isOver120) throw new RowRejected("birth_date is impossible")

@@ -1,10 +1,22 @@
 import { rejectIfBefore, required } from "./cells"
-import type { Allergy, DietRecord, Order, PatientRecord, Problem, Visit } from "./facts"
+import type { Allergy, DietRecord, Order, PatientRecord, Problem, StaffMember, Visit } from "./facts"
 import { contentOf, keyOf, patientOf, rejectOutside, type RowParser } from "./row-parser"
 
+const roles = ["nephrologist", "dietitian", "coordinator", "nurse", "other"]
 const visitKinds = ["office", "telehealth", "emergency", "inpatient", "dialysis"]
 const reactions = "angioedema,anaphylaxis,cough,rash,hyperkalaemia,kidney injury,hypotension,other".split(",")
 const methods = ["recall_24h", "food_record", "food_frequency"]
+
+export const staffRows: RowParser<StaffMember> = {
+  file: "staff.csv",
+  columns: ["staff_id", "name", "role"],
+  key: (cells) => keyOf([required(cells.text("staff_id"), "staff_id")]),
+  fact: (cells) => {
+    required(cells.text("name"), "name")
+    const staffId = required(cells.text("staff_id"), "staff_id")
+    return { fact: { staffId, role: required(cells.word("role", roles), "role") }, events: [] }
+  },
+}
 
 export const patientRows: RowParser<PatientRecord> = {
   file: "patients.csv",
@@ -43,8 +55,9 @@ export const visitRows: RowParser<Visit> = {
     const startedOn = required(cells.eventDate("started_on"), "started_on")
     const endedOn = cells.date("ended_on")
     rejectIfBefore(endedOn, startedOn)
-    const content = contentOf([kind, startedOn, endedOn, cells.text("clinician_id")])
-    return { fact: { patientId: patientOf(cells), content, kind, startedOn, endedOn }, events: [startedOn] }
+    const parts = { kind, startedOn, endedOn, clinicianId: cells.text("clinician_id") }
+    const content = contentOf(Object.values(parts))
+    return { fact: { patientId: patientOf(cells), content, ...parts }, events: [startedOn] }
   },
 }
 
@@ -66,9 +79,10 @@ export const orderRows: RowParser<Order> = {
     const isAsNeeded = cells.yesOrNo("as_needed") ?? false
     const route = (cells.text("route") ?? "oral").toLowerCase()
     const supplyDays = cells.positive("supply_days")
-    const doses = [cells.positive("dose"), cells.text("dose_unit"), cells.positive("times_per_day")]
-    const parts = { drug, codeSystem, code, isAsNeeded, route, startedOn, stoppedOn, supplyDays }
-    const content = contentOf([...Object.values(parts), ...doses, cells.text("stop_reason")])
+    const [dose, timesPerDay] = [cells.positive("dose"), cells.positive("times_per_day")]
+    const doses = { dose, doseUnit: cells.text("dose_unit"), timesPerDay }
+    const parts = { drug, codeSystem, code, isAsNeeded, route, startedOn, stoppedOn, supplyDays, ...doses }
+    const content = contentOf([...Object.values(parts), cells.text("stop_reason")])
     return { fact: { patientId: patientOf(cells), content, ...parts }, events: [startedOn] }
   },
 }
