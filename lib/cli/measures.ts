@@ -1,3 +1,4 @@
+import type { DuckDBConnection } from "@duckdb/node-api"
 import type { Command } from "commander"
 import { askOn, onDay, snapshotMeta } from "../engine/run"
 import { readEnvironment } from "../env"
@@ -23,14 +24,20 @@ export function register(program: Command): void {
       const on = asOfFrom(options, meta, new Date())
       const report = await onDay(
         { dataDir: readEnvironment().dataDir, asOf: on, settings: meta.settings },
-        async (connection) => {
-          const counts = await askOn(connection, measureCounts, { as_of: on })
-          const diet = await askOn(connection, dietMean, { as_of: on, series: dietSodium.headlineSeries })
-          return { on, measures: [...measures.map((one) => measureLine(one, counts)), dietLine(diet[0])] }
-        },
+        async (connection) => ({ on, measures: await measuresOn(connection, on) }),
       )
       await print(options.json ? JSON.stringify(report) : tableOf(report))
     })
+}
+
+/** Every measure of a day on which the connection stands. */
+export async function measuresOn(
+  connection: DuckDBConnection,
+  on: string,
+): Promise<(MeasureLine | DietLine)[]> {
+  const counts = await askOn(connection, measureCounts, { as_of: on })
+  const diet = await askOn(connection, dietMean, { as_of: on, series: dietSodium.headlineSeries })
+  return [...measures.map((one) => measureLine(one, counts)), dietLine(diet[0])]
 }
 
 type MeasureLine = ReturnType<typeof measureLine>

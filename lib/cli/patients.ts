@@ -1,3 +1,4 @@
+import type { DuckDBConnection } from "@duckdb/node-api"
 import type { Command } from "commander"
 import { askOn, onDay, snapshotMeta } from "../engine/run"
 import { readEnvironment } from "../env"
@@ -15,13 +16,18 @@ export function register(program: Command): void {
     .action(async (options: { on?: string; json?: boolean }) => {
       const meta = await snapshotMeta()
       const on = asOfFrom(options, meta, new Date())
-      const rows = await onDay(
+      const patients = await onDay(
         { dataDir: readEnvironment().dataDir, asOf: on, settings: meta.settings },
-        (connection) => askOn(connection, panelPatients, { as_of: on }),
+        (connection) => patientsOn(connection, on),
       )
-      const patients = rows.map(withStandings)
       await print(options.json ? JSON.stringify({ on, patients }) : tableOf(patients))
     })
+}
+
+/** Every panel patient of a day on which the connection stands. */
+export async function patientsOn(connection: DuckDBConnection, on: string) {
+  const rows = await askOn(connection, panelPatients, { as_of: on })
+  return rows.map(withStandings)
 }
 
 function withStandings(row: PanelPatient) {

@@ -1,6 +1,6 @@
 import type { Day } from "./day"
 import { sodiumRecords } from "./diet"
-import { classesOn, countedCourses, newestClassStart } from "./drugs"
+import { classesOn, newestClassStart } from "./drugs"
 import { egfrDays, isLowForThreeMonths, latestEgfr } from "./kidney"
 import { latestPotassium } from "./lab-results"
 import type { Person } from "./people"
@@ -12,7 +12,7 @@ import { albuminuria, urineResults } from "./urine"
 export type Clinical = ReturnType<typeof clinicalOn>
 
 export function clinicalOn(person: Person, on: Day) {
-  const courses = countedCourses(person.orders)
+  const { courses } = person
   const days = egfrDays(person, on)
   const urine = urineResults(person.labs, on)
   const albumin = albuminuria(urine, on)

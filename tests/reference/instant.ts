@@ -5,6 +5,7 @@ export type Moment = { instant: number; day: Day }
 
 const millisecondsOfDay = 86_400_000
 const formats = new Map<string, Intl.DateTimeFormat>()
+const offsets = new Map<string, number>()
 
 /**
  * A time of an extract: with an offset, without one (the clinic's time zone), or a plain date (local noon).
@@ -44,7 +45,18 @@ function instantOfWall(wall: number, timeZone: string): number {
   return !isRightBefore && isRightAfter ? wall - after : wall - before
 }
 
+/** Clocks change on a quarter of an hour, so the offset of one quarter is asked for once. */
 function offsetAt(instant: number, timeZone: string): number {
+  const quarter = Math.floor(instant / 900_000) * 900_000
+  const place = `${timeZone} ${quarter}`
+  const known = offsets.get(place)
+  if (known !== undefined) return known
+  const offset = offsetAsked(quarter, timeZone)
+  offsets.set(place, offset)
+  return offset
+}
+
+function offsetAsked(instant: number, timeZone: string): number {
   const format = formats.get(timeZone) ?? newFormat(timeZone)
   formats.set(timeZone, format)
   const part: Record<string, number> = {}
@@ -57,7 +69,7 @@ function offsetAt(instant: number, timeZone: string): number {
     part.minute ?? 0,
     part.second ?? 0,
   )
-  return wall - Math.floor(instant / 1000) * 1000
+  return wall - instant
 }
 
 function newFormat(timeZone: string): Intl.DateTimeFormat {

@@ -1,5 +1,6 @@
 import type { Day } from "./day"
-import type { Allergy, DietRecord, Facts, Lab, Order, PatientRecord, Problem, Reading, Visit } from "./facts"
+import { countedCourses, type Course } from "./drugs"
+import type { Allergy, DietRecord, Facts, Lab, PatientRecord, Problem, Reading, Visit } from "./facts"
 
 /** One person of the clinic with every fact that is theirs, those of records merged into theirs included. */
 export type Person = {
@@ -14,7 +15,7 @@ export type Person = {
   dietitianDays: Day[]
   readings: Reading[]
   labs: Lab[]
-  orders: Order[]
+  courses: Course[]
   problems: Problem[]
   allergies: Allergy[]
   diet: DietRecord[]
@@ -30,36 +31,47 @@ export function peopleOf(facts: Facts): Person[] {
       (kind === "office" || kind === "telehealth") && clinicianId !== null && dietitians.includes(clinicianId)
     )
   }
-  function factsOf<Fact extends { patientId: string; content: string }>(
+  function ofEveryone<Fact extends { patientId: string; content: string }>(
     all: Fact[],
-    survivor: string,
-  ): Fact[] {
-    const own = all.filter(
-      (fact) => !testIds.has(fact.patientId) && survivorOf(fact.patientId, records) === survivor,
-    )
-    return withoutRepeatsOfOtherRecords(own)
+  ): (record: PatientRecord) => Fact[] {
+    const factsBySurvivor = new Map<string, Fact[]>()
+    for (const fact of all.filter(({ patientId }) => !testIds.has(patientId))) {
+      const survivor = survivorOf(fact.patientId, records)
+      const facts = factsBySurvivor.get(survivor) ?? []
+      facts.push(fact)
+      factsBySurvivor.set(survivor, facts)
+    }
+    return ({ patientId }) => withoutRepeatsOfOtherRecords(factsBySurvivor.get(patientId) ?? [])
   }
+  const visitsOf = ofEveryone(facts.visits)
+  const readingsOf = ofEveryone(facts.readings)
+  const labsOf = ofEveryone(facts.labs)
+  const ordersOf = ofEveryone(facts.orders)
+  const problemsOf = ofEveryone(facts.problems)
+  const allergiesOf = ofEveryone(facts.allergies)
+  const dietOf = ofEveryone(facts.diet)
 
   return facts.patients
     .filter((record) => !record.isTest && survivorOf(record.patientId, records) === record.patientId)
-    .map((record) => ({
-      patientId: record.patientId,
-      birth: record.birth,
-      sex: record.sex,
-      registeredOn: record.registeredOn,
-      leftOn: record.leftOn,
-      diedOn: record.diedOn,
-      visits: factsOf(facts.visits, record.patientId),
-      dietitianDays: factsOf(facts.visits, record.patientId)
-        .filter(isWithDietitian)
-        .map((visit) => visit.startedOn),
-      readings: factsOf(facts.readings, record.patientId),
-      labs: factsOf(facts.labs, record.patientId),
-      orders: factsOf(facts.orders, record.patientId),
-      problems: factsOf(facts.problems, record.patientId),
-      allergies: factsOf(facts.allergies, record.patientId),
-      diet: factsOf(facts.diet, record.patientId),
-    }))
+    .map((record) => {
+      const visits = visitsOf(record)
+      return {
+        patientId: record.patientId,
+        birth: record.birth,
+        sex: record.sex,
+        registeredOn: record.registeredOn,
+        leftOn: record.leftOn,
+        diedOn: record.diedOn,
+        visits,
+        dietitianDays: visits.filter(isWithDietitian).map((visit) => visit.startedOn),
+        readings: readingsOf(record),
+        labs: labsOf(record),
+        courses: countedCourses(ordersOf(record)),
+        problems: problemsOf(record),
+        allergies: allergiesOf(record),
+        diet: dietOf(record),
+      }
+    })
 }
 
 /** The end of a chain of merges. A link to itself, round a circle or to nobody counts as no link. */
