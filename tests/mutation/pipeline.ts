@@ -23,7 +23,11 @@ export type Pipeline = { connection: DuckDBConnection; steps: Step[]; signatures
 
 /** The whole computation of a clinic in memory, on all its days at once, with a signature of every table. */
 export async function openPipeline(clinic: CheckedClinic): Promise<Pipeline> {
-  const instance = await DuckDBInstance.create(":memory:", { threads: "1", memory_limit: "1GB" })
+  const instance = await DuckDBInstance.create(":memory:", {
+    threads: "1",
+    memory_limit: "1GB",
+    temp_directory: "",
+  })
   const connection = await instance.connect()
   await createFormulas(connection)
   await loadCodeLists(connection)
