@@ -3,6 +3,7 @@ import type { SettingKey, Settings } from "../domain/settings"
 /** Which facts stand behind a condition; the patient screen lists them with their source rows. */
 export type Evidence =
   | "pressure"
+  | "earlier pressure"
   | "counted day"
   | "kidney"
   | "urine"
@@ -14,6 +15,9 @@ export type Evidence =
   | "diet"
   | "dietitian"
   | "drugs"
+  | "drug changes"
+  | "drug stops"
+  | "RAS blocker starts"
   | "potassium"
   | "problems"
   | "dialysis"

@@ -1,5 +1,7 @@
 import { z } from "zod"
 import type { Evidence } from "../measures/types"
+import { drugEvidence } from "./drug-evidence"
+import { pressureEvidence } from "./pressure-evidence"
 
 const text = z.string().nullable()
 const number = z.number().nullable()
@@ -7,6 +9,7 @@ const number = z.number().nullable()
 const evidences = [
   ...(["pressure", "counted day", "kidney", "urine", "drugs", "potassium", "problems"] as const),
   ...(["dialysis", "allergies", "decisions", "person"] as const),
+  ...(["earlier pressure", "drug changes", "drug stops", "RAS blocker starts"] as const),
 ] as const satisfies readonly Evidence[]
 
 export const EvidenceFact = z.object({
@@ -31,6 +34,16 @@ export const EvidenceFact = z.object({
       "allergy",
       "decision",
       "age",
+    ] as const),
+    ...([
+      "earlier pressure",
+      "kind",
+      "class started",
+      "dose raised",
+      "withdrawal",
+      "dose reduced",
+      "class stopped",
+      "ras start",
     ] as const),
   ]),
   /** A word of the fact: the source of a pressure, a test, a class, a condition. */
@@ -57,48 +70,15 @@ export const patientEvidence = {
     p.counted_day, p.counted_lowest_systolic, p.counted_lowest_diastolic,
     p.egfr, p.egfr_on, p.egfr_run_started_on, p.g, p.urine_last_on, p.albuminuria, p.potassium_on,
     p.ras_stopped_drug, p.ras_stopped_on,
+    p.quarter_ago_systolic, p.quarter_ago_diastolic, p.quarter_ago_bp_source, p.quarter_ago_bp_on,
+    w.ras_starts_after, w.ras_starts_through,
     people.import_id, people.line, w.quarter_after
   from people
   join as_of_windows as w on w.as_of = cast($as_of as date)
   join patient_values as p on p.patient_id = people.patient_id and p.as_of = w.as_of
   where people.public_id = cast($public_id as varchar)
 ),
-readings as materialized (
-  select r.setting, r.is_counted, r.day, r.taken_at, r.systolic, r.diastolic,
-    'readings:' || r.import_id || ':' || r.line as source
-  from bp_readings as r
-  join person on person.patient_id = r.patient_id and r.day <= person.as_of
-),
-representative as (
-  select 'pressure' as evidence, 'representative' as topic, person.bp_source as word, cast(null as varchar) as detail,
-    cast(person.systolic as double) as first, cast(person.diastolic as double) as second,
-    cast(null as varchar) as comparator, min(r.day) as since, person.bp_on as day,
-    count(*) as rows, list(r.source order by r.taken_at, r.source) as sources
-  from person
-  cross join settings as s
-  join readings as r
-    on r.setting = person.bp_source and r.day <= person.bp_on
-    and r.day > case when person.bp_source = 'home' then person.bp_on - s.bp_home_window_days else person.bp_on - 1 end
-  group by person.bp_source, person.systolic, person.diastolic, person.bp_on
-),
-latest_counted as (
-  select 'pressure' as evidence, 'latest counted' as topic, r.setting as word, cast(null as varchar) as detail,
-    cast(r.systolic as double) as first, cast(r.diastolic as double) as second, cast(null as varchar) as comparator,
-    cast(null as date) as since, r.day, 1 as rows, [r.source] as sources,
-    row_number() over (order by r.taken_at desc, r.systolic desc, r.source) as place
-  from readings as r
-  join person on person.systolic is null
-  where r.is_counted
-),
-counted_day as (
-  select 'counted day' as evidence, 'counted day' as topic, cast(null as varchar) as word, cast(null as varchar) as detail,
-    person.counted_lowest_systolic as first, person.counted_lowest_diastolic as second,
-    cast(null as varchar) as comparator, cast(null as date) as since, person.counted_day as day,
-    count(*) as rows, list(r.source order by r.taken_at, r.source) as sources
-  from person
-  join readings as r on r.is_counted and r.day = person.counted_day
-  group by person.counted_lowest_systolic, person.counted_lowest_diastolic, person.counted_day
-),
+${pressureEvidence},
 filtration as materialized (
   select e.day, e.egfr, 'labs:' || f.import_id || ':' || f.line as source
   from egfr_days as e
@@ -144,31 +124,7 @@ urine as (
   join person on person.albuminuria = 'confirmed'
   where u.a in ('A2', 'A3')
 ),
-classes as (
-  select 'drugs' as evidence, 'class' as topic, c.class as word, string_agg(distinct i.ingredient, ', ' order by i.ingredient) as detail,
-    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
-    max(c.course_started_on) as since, cast(null as date) as day,
-    count(distinct o.order_key) as rows,
-    list(distinct 'medications:' || o.import_id || ':' || o.line) as sources
-  from class_orders as c
-  join person on person.patient_id = c.patient_id
-    and c.started_on <= person.as_of and (c.ends_on is null or c.ends_on > person.as_of)
-  join orders as o on o.order_key = c.order_key
-  join order_ingredients as i on i.order_key = c.order_key and i.class is not null
-  group by c.class
-),
-stopped as (
-  select 'drugs' as evidence, 'ras stopped' as topic, spans.drug as word, spans.stop_reason as detail,
-    cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
-    spans.started_on as since, person.ras_stopped_on as day, 1 as rows,
-    ['medications:' || o.import_id || ':' || o.line] as sources,
-    row_number() over (order by spans.started_on desc, spans.order_key desc) as place
-  from person
-  join class_orders as c
-    on c.patient_id = person.patient_id and c.kind in ('ace_inhibitor', 'arb') and c.ends_on = person.ras_stopped_on
-  join order_spans as spans on spans.order_key = c.order_key and spans.drug = person.ras_stopped_drug
-  join orders as o on o.order_key = c.order_key
-),
+${drugEvidence},
 potassium as (
   select 'potassium' as evidence, 'potassium' as topic, cast(null as varchar) as word,
     k.value_text || coalesce(' ' || k.unit_text, '') as detail, k.potassium as first, cast(null as double) as second,
@@ -222,7 +178,8 @@ age as (
 ),
 facts as (
   ${[
-    ...["representative", "counted_day", "egfr", "urine", "classes", "problems"],
+    ...["representative", "counted_day", "egfr", "urine", "problems"],
+    ...["classes", "kinds", "class_starts", "dose_steps", "stops", "checked_starts"],
     ...["dialysis_visits", "allergies", "decisions_made", "age"],
   ]
     .map((name) => `select ${columns("f")} from ${name} as f`)

@@ -4,8 +4,6 @@ select
   d.month,
   d.is_running,
   months_before(d.as_of, s.panel_visit_months) as panel_visits_after,
-  months_before(d.as_of, s.bp_window_months) as pressure_after,
-  d.as_of - s.bp_fresh_days as pressure_fresh_after,
   months_before(d.as_of, 12) as year_after,
   months_before(d.as_of, 6) as half_year_after,
   months_before(d.as_of, 3) as quarter_after,

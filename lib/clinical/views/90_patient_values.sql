@@ -40,6 +40,11 @@ select
   pressure.ambulatory_systolic,
   pressure.ambulatory_diastolic,
   pressure.ambulatory_on,
+  pressure.quarter_ago_systolic,
+  pressure.quarter_ago_diastolic,
+  pressure.quarter_ago_bp_source,
+  pressure.quarter_ago_bp_on,
+  pressure.quarter_ago_at_target,
   pressure.counted_day,
   pressure.counted_lowest_systolic,
   pressure.counted_lowest_diastolic,
@@ -48,6 +53,11 @@ select
   drugs.class_set,
   drugs.kind_set,
   drugs.newest_class_on,
+  plans.plan_on,
+  withdrawals.withdrawal,
+  class_stops.are_stops_followed,
+  starts.are_ras_starts_checked,
+  starts.ras_start_checked_days,
   coalesce(drugs.on_ras_blocker, false) as on_ras_blocker,
   coalesce(drugs.on_any_ras_blocker, false) as on_any_ras_blocker,
   coalesce(drugs.on_steroidal_mra, false) as on_steroidal_mra,
@@ -147,6 +157,11 @@ left join home_average_last_at as home_last on home_last.patient_id = d.patient_
 left join drugs_at as drugs on drugs.patient_id = d.patient_id and drugs.as_of = d.as_of
 left join other_drugs_at as other_drugs on other_drugs.patient_id = d.patient_id and other_drugs.as_of = d.as_of
 left join dual_ras_at as dual_ras on dual_ras.patient_id = d.patient_id and dual_ras.as_of = d.as_of
+left join plans_at as plans on plans.patient_id = d.patient_id and plans.as_of = d.as_of
+left join withdrawals_at as withdrawals
+  on withdrawals.patient_id = d.patient_id and withdrawals.as_of = d.as_of
+left join class_stops_at as class_stops on class_stops.patient_id = d.patient_id and class_stops.as_of = d.as_of
+left join ras_starts_at as starts on starts.patient_id = d.patient_id and starts.as_of = d.as_of
 left join ras_history_at as history on history.patient_id = d.patient_id and history.as_of = d.as_of
 left join kidney on kidney.patient_id = d.patient_id and kidney.as_of = d.as_of
 left join egfr_tests_at as tests on tests.patient_id = d.patient_id and tests.as_of = d.as_of

@@ -32,12 +32,32 @@ function isBehind(condition: Condition, fact: EvidenceFact): boolean {
     return asks(problemColumn(fact.word ?? "")) && condition.evidence !== "pressure"
   if (condition.evidence === "kidney" && fact.evidence === "urine")
     return asks("p.ckd") && fact.topic === "urine"
+  if (fact.topic === "decision") return asks(decisionColumns[fact.word ?? ""] ?? "no column")
   if (fact.evidence !== condition.evidence) return false
-  if (fact.topic === "class" && asks("ras")) return fact.word === "ras_blocker"
-  if (fact.topic === "ras stopped") return asks("ras")
+  if (fact.topic === "class") return asks("class")
+  if (fact.topic === "kind") return (kindColumns[fact.word ?? ""] ?? []).some(asks)
+  if (fact.topic === "withdrawal" || fact.topic === "dose reduced") return asks("withdrawal")
+  if (fact.topic === "class stopped") return asks("are_stops_followed")
+  if (fact.topic === "ras stopped") return asks("on_ras_blocker")
   if (fact.topic === "egfr run") return asks("p.ckd")
   if (fact.topic === "confirming urine") return asks("albuminuria")
   return true
+}
+
+/** The columns of the wide row that speak of a kind of drug, and of a decision's topic. */
+const kindColumns: Readonly<Record<string, readonly string[]>> = {
+  ace_inhibitor: ["on_ras_blocker", "on_any_ras_blocker", "has_dual_ras_blockade"],
+  arb: ["on_ras_blocker", "on_any_ras_blocker", "has_dual_ras_blockade"],
+  direct_renin_inhibitor: ["on_any_ras_blocker", "has_dual_ras_blockade"],
+  steroidal_mra: ["on_steroidal_mra"],
+  finerenone: ["on_finerenone"],
+  sglt2_inhibitor: ["on_sglt2_inhibitor"],
+}
+
+const decisionColumns: Readonly<Record<string, string>> = {
+  pressure: "bp_decision",
+  ras_blocker: "ras_decision",
+  sglt2_inhibitor: "sglt2_decision",
 }
 
 function problemColumn(condition: string): string {
@@ -73,8 +93,27 @@ function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhra
     case "urine":
     case "confirming urine":
       return { value: urineWords(fact), rest: `${on}, ${fact.detail ?? ""}` }
+    case "earlier pressure":
+      return { value: pairWords(fact), rest: on }
+    case "kind":
     case "class":
       return { value: classWords(fact.word ?? ""), rest: `${fact.detail ?? ""}, ${since}` }
+    case "class started":
+      return { value: `${classWords(fact.word ?? "")} started`, rest: `${on}: ${fact.detail ?? ""}` }
+    case "dose raised":
+    case "dose reduced":
+      return {
+        value: `${fact.word ?? ""} ${fact.topic === "dose raised" ? "raised" : "reduced"}`,
+        rest: `${on}, from ${fact.first ?? ""} to ${fact.second ?? ""} ${fact.detail ?? ""} a day`,
+      }
+    case "withdrawal":
+    case "class stopped":
+      return { value: `${classWords(fact.word ?? "")} stopped`, rest: `${on}; ${readingAfterWords(fact)}` }
+    case "ras start":
+      return {
+        value: `${fact.detail ?? ""} started`,
+        rest: `${on}; potassium ${daysAfterWords(fact.first)}, creatinine ${daysAfterWords(fact.second)}`,
+      }
     case "ras stopped":
       return { value: `${fact.word ?? ""} stopped`, rest: `${on}${fact.detail ? `: ${fact.detail}` : ""}` }
     case "potassium":
@@ -90,6 +129,14 @@ function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhra
     case "age":
       return { value: `age ${fact.first ?? ""}`, rest: fact.since === null ? "" : `born ${day(fact.since)}` }
   }
+}
+
+function readingAfterWords(fact: EvidenceFact): string {
+  return fact.since === null ? "no counted reading since" : `the next counted reading on ${day(fact.since)}`
+}
+
+function daysAfterWords(days: number | null): string {
+  return days === null ? "not in 28 days" : `after ${counted(days, "day", "days")}`
 }
 
 /** A test that was asked for within the year, and is older. */
@@ -134,6 +181,10 @@ function absentWords(condition: Condition): string {
     home: "no valid home average on record",
     diet: "no diet record",
     dietitian: "no visit to a dietitian on record",
+    "earlier pressure": "no counted pressure at that time",
+    "drug changes": "no class started, no dose raised",
+    "drug stops": "no such stop",
+    "RAS blocker starts": "no such start",
     drugs: condition.sql.includes("ras") ? "no ACE inhibitor or ARB on record" : "no counted class active",
     potassium: "no potassium on record",
     problems: "none on the problem list",
