@@ -62,6 +62,18 @@ export function pointsSize(difference: number): string {
   return `${tenths}${space}${tenths === "1.0" ? "point" : "points"}`
 }
 
+/** -6.24 as "-6.2" with a true minus. */
+export function oneDecimal(number: number): string {
+  const tenths = (halfUp(Math.abs(number) * 10) / 10).toFixed(1)
+  return number < 0 && tenths !== "0.0" ? `${minus}${tenths}` : tenths
+}
+
+/** 0.1234 as "12.3%"; a risk that rounds to nothing is "under 0.1%". */
+export function percentTenth(ratio: number): string {
+  const tenths = (halfUp(ratio * 1000) / 10).toFixed(1)
+  return tenths === "0.0" && ratio > 0 ? "under 0.1%" : `${tenths}%`
+}
+
 /** 3139.6 as "3,140 mg". */
 export function milligrams(mg: number): string {
   return `${signed(halfUp(mg))}${space}mg`

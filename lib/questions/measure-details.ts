@@ -63,7 +63,80 @@ export const details: readonly Detail[] = [
     isAhead: false,
   },
   { id: "visit-soon", measureId: "ras-blocker-in-albuminuria", standing: "not met", ...visitSoon },
+  {
+    id: "severe",
+    measureId: "untreated-above-target",
+    standing: "met",
+    words: "severe",
+    sql: "p.category = 'severe'",
+    isAhead: false,
+  },
+  { id: "visit-soon", measureId: "untreated-above-target", standing: "met", ...visitSoon },
+  {
+    id: "diabetes",
+    measureId: "sglt2-in-ckd",
+    standing: "not met",
+    words: "with diabetes",
+    sql: "p.diabetes",
+    isAhead: false,
+  },
+  {
+    id: "heart-failure",
+    measureId: "sglt2-in-ckd",
+    standing: "not met",
+    words: "with heart failure",
+    sql: "p.heart_failure",
+    isAhead: false,
+  },
+  {
+    id: "albuminuria",
+    measureId: "sglt2-in-ckd",
+    standing: "not met",
+    words: "with an ACR of 200 mg/g or more",
+    sql: "p.is_acr_200",
+    isAhead: false,
+  },
+  { id: "visit-soon", measureId: "sglt2-in-ckd", standing: "not met", ...visitSoon },
+  { id: "visit-soon", measureId: "seen-by-dietitian", standing: "not met", ...visitSoon },
   { id: "visit-soon", measureId: "acr-tested", standing: "not met", ...visitSoon },
+  {
+    id: "no-egfr",
+    measureId: "kidney-tests-in-diabetes",
+    standing: "not met",
+    words: "without an eGFR",
+    sql: "not p.has_egfr_in_year",
+    isAhead: false,
+  },
+  {
+    id: "no-acr",
+    measureId: "kidney-tests-in-diabetes",
+    standing: "not met",
+    words: "without an ACR",
+    sql: "not p.has_acr_in_year",
+    isAhead: false,
+  },
+  { id: "visit-soon", measureId: "kidney-tests-in-diabetes", standing: "not met", ...visitSoon },
+  {
+    id: "few-egfr",
+    measureId: "monitoring-on-schedule",
+    standing: "not met",
+    words: "with fewer eGFR days than asked for",
+    sql: "p.egfr_days_in_year < p.tests_due",
+    isAhead: false,
+  },
+  {
+    id: "no-urine",
+    measureId: "monitoring-on-schedule",
+    standing: "not met",
+    words: "without an ACR or PCR",
+    sql: "not p.is_urine_tested_in_year",
+    isAhead: false,
+  },
+  { id: "visit-soon", measureId: "monitoring-on-schedule", standing: "not met", ...visitSoon },
+  { id: "visit-soon", measureId: "fast-decline", standing: "met", ...visitSoon },
+  { id: "visit-soon", measureId: "failure-risk", standing: "met", ...visitSoon },
+  { id: "visit-soon", measureId: "potassium-high-on-ras", standing: "met", ...visitSoon },
+  { id: "visit-soon", measureId: "low-pressure-on-drugs", standing: "met", ...visitSoon },
 ]
 
 export const DetailCount = z.object({
@@ -74,35 +147,27 @@ export const DetailCount = z.object({
 
 export type DetailCount = z.infer<typeof DetailCount>
 
-const namesOfAll = details.map((detail) => `('${detail.measureId}', '${detail.id}')`).join(", ")
+const asked = details.flatMap((detail) => {
+  const measure = measures.find((one) => one.id === detail.measureId)
+  return measure ? [{ detail, holds: `s.${measure.column} = '${detail.standing}' and (${detail.sql})` }] : []
+})
 
-const holdsOfAll = details
-  .flatMap((detail) => {
-    const measure = measures.find((one) => one.id === detail.measureId)
-    if (!measure) return []
-    return [
-      `when '${detail.measureId}/${detail.id}' then s.${measure.column} = '${detail.standing}' and (${detail.sql})`,
-    ]
-  })
-  .join("\n    ")
-
-/** How many people each detail names on a day. */
+/** How many people each detail names on a day; everyone is looked at once for all of them. */
 export const detailCounts = {
   sql: `
-with named as (
-  select * from (values ${namesOfAll}) as names(measure_id, detail)
+with counted as materialized (
+  select
+    ${asked.map(({ holds }, place) => `count(*) filter (where ${holds}) as detail_${place}`).join(",\n    ")}
+  from patient_month as p
+  join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of
+  where p.as_of = cast($as_of as date) and s.as_of = cast($as_of as date)
 )
-select
-  named.measure_id,
-  named.detail,
-  cast(count(*) filter (where case named.measure_id || '/' || named.detail
-    ${holdsOfAll}
-  end) as integer) as people
-from patient_month as p
-join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of
-cross join named
-where p.as_of = cast($as_of as date) and s.as_of = cast($as_of as date)
-group by named.measure_id, named.detail
-order by named.measure_id, named.detail`,
+${asked
+  .map(
+    ({ detail }, place) =>
+      `select '${detail.measureId}' as measure_id, '${detail.id}' as detail, cast(detail_${place} as integer) as people from counted`,
+  )
+  .join("\nunion all\n")}
+order by measure_id, detail`,
   Row: DetailCount,
 } as const

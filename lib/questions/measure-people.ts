@@ -48,7 +48,23 @@ export const MeasurePerson = z.object({
   potassium: z.number().nullable(),
   potassium_comparator: z.string().nullable(),
   potassium_on: z.string().nullable(),
+  kinds: z.array(z.string()),
+  home_average_on: z.string().nullable(),
+  egfr_tested_on: z.string().nullable(),
+  acr_last_on: z.string().nullable(),
+  risk_cell: z.string().nullable(),
+  tests_due: z.number().int().nullable(),
+  egfr_days_in_year: z.number().int(),
+  slope: z.number().nullable(),
+  slope_standard_error: z.number().nullable(),
+  slope_points: z.number().int().nullable(),
+  failure_risk_2_years: z.number().nullable(),
+  failure_risk_5_years: z.number().nullable(),
   sodium_mg: z.number().nullable(),
+  sodium_in_year_mg: z.number().nullable(),
+  sodium_in_year_series: z.string().nullable(),
+  sodium_in_year_on: z.string().nullable(),
+  dietitian_seen_on: z.string().nullable(),
   next_visit_on: z.string().nullable(),
 })
 
@@ -107,7 +123,11 @@ select
   p.classes, p.newest_class_on,
   p.ras_history, p.ras_stopped_drug, p.ras_stopped_on, p.ras_stop_reason,
   p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on, p.a, p.urine_on, p.urine_last_on,
-  p.potassium, p.potassium_comparator, p.potassium_on, p.sodium_mg,
+  p.potassium, p.potassium_comparator, p.potassium_on,
+  p.kinds, p.home_average_on, p.egfr_tested_on, p.acr_last_on, p.risk_cell, p.tests_due,
+  cast(coalesce(p.egfr_days_in_year, 0) as integer) as egfr_days_in_year,
+  p.slope, p.slope_standard_error, p.slope_points, p.failure_risk_2_years, p.failure_risk_5_years,
+  p.sodium_mg, p.sodium_in_year_mg, p.sodium_in_year_series, p.sodium_in_year_on, p.dietitian_seen_on,
   p.next_visit_on
 from named
 join patient_month as p on p.patient_id = named.patient_id and p.as_of = cast($as_of as date)

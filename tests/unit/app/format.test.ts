@@ -8,8 +8,10 @@ import {
   listed,
   milligrams,
   month,
+  oneDecimal,
   percent,
   percentInterval,
+  percentTenth,
   points,
   pointsSize,
   pressure,
@@ -33,6 +35,18 @@ describe("numbers", () => {
   test("rounds a share half up", () => {
     expect(percent(0.605)).toBe("61%")
     expect(percent(0.6049)).toBe("60%")
+  })
+
+  test("gives a slope one decimal and a true minus", () => {
+    expect(oneDecimal(-6.25)).toBe("\u22126.3")
+    expect(oneDecimal(-0.04)).toBe("0.0")
+    expect(oneDecimal(0.84)).toBe("0.8")
+  })
+
+  test("gives a risk one decimal, and never calls nothing what is not", () => {
+    expect(percentTenth(0.1234)).toBe("12.3%")
+    expect(percentTenth(0.0004)).toBe("under 0.1%")
+    expect(percentTenth(0)).toBe("0.0%")
   })
 
   test("never calls a share all or none that is neither", () => {

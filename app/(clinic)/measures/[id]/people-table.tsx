@@ -3,7 +3,8 @@ import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { MeasurePerson } from "../../../../lib/questions/measure-people"
 import type { MeasureView } from "../search-params"
 import { shownStanding } from "./measure-answers"
-import { columnsOf, type Column } from "./people-columns"
+import type { Column } from "./column"
+import { columnsOf } from "./people-columns"
 import table from "../../../_ui/table.module.css"
 
 /** The people with the values and dates that put them where they stand; the name opens the patient. */
