@@ -1,65 +1,6 @@
-import { z } from "zod"
-import type { Evidence } from "../measures/types"
 import { drugEvidence } from "./drug-evidence"
+import { EvidenceFact, factColumns } from "./evidence-fact"
 import { pressureEvidence } from "./pressure-evidence"
-
-const text = z.string().nullable()
-const number = z.number().nullable()
-
-const evidences = [
-  ...(["pressure", "counted day", "kidney", "urine", "drugs", "potassium", "problems"] as const),
-  ...(["dialysis", "allergies", "decisions", "person"] as const),
-  ...(["earlier pressure", "drug changes", "drug stops", "RAS blocker starts"] as const),
-] as const satisfies readonly Evidence[]
-
-export const EvidenceFact = z.object({
-  evidence: z.enum(evidences),
-  /** What kind of fact it is; the screen has words for each. */
-  topic: z.enum([
-    ...([
-      "representative",
-      "latest counted",
-      "counted day",
-      "egfr",
-      "egfr run",
-      "urine",
-      "confirming urine",
-    ] as const),
-    ...([
-      "class",
-      "ras stopped",
-      "potassium",
-      "problem",
-      "dialysis visit",
-      "allergy",
-      "decision",
-      "age",
-    ] as const),
-    ...([
-      "earlier pressure",
-      "kind",
-      "class started",
-      "dose raised",
-      "withdrawal",
-      "dose reduced",
-      "class stopped",
-      "ras start",
-    ] as const),
-  ]),
-  /** A word of the fact: the source of a pressure, a test, a class, a condition. */
-  word: text,
-  /** Its text as recorded: a drug, a code with its description, a reason. */
-  detail: text,
-  first: number,
-  second: number,
-  comparator: text,
-  since: text,
-  day: text,
-  rows: z.number().int().nullable(),
-  sources: z.array(z.string()),
-})
-
-export type EvidenceFact = z.infer<typeof EvidenceFact>
 
 /** The facts that stand behind the conditions of the measures for one person on one day, each with its source rows. */
 export const patientEvidence = {
@@ -182,10 +123,10 @@ facts as (
     ...["classes", "kinds", "class_starts", "dose_steps", "stops", "checked_starts"],
     ...["dialysis_visits", "allergies", "decisions_made", "age"],
   ]
-    .map((name) => `select ${columns("f")} from ${name} as f`)
+    .map((name) => `select ${factColumns("f")} from ${name} as f`)
     .concat(
       ["latest_counted", "stopped", "potassium"].map(
-        (name) => `select ${columns("f")} from ${name} as f where f.place = 1`,
+        (name) => `select ${factColumns("f")} from ${name} as f where f.place = 1`,
       ),
     )
     .join("\n  union all\n  ")}
@@ -195,21 +136,3 @@ from facts
 order by evidence, case when topic in ('confirming urine', 'egfr run') then 1 else 0 end, topic, since desc nulls last, day desc nulls last, word, detail, sources`,
   Row: EvidenceFact,
 } as const
-
-function columns(table: string): string {
-  return [
-    "evidence",
-    "topic",
-    "word",
-    "detail",
-    "first",
-    "second",
-    "comparator",
-    "since",
-    "day",
-    "rows",
-    "sources",
-  ]
-    .map((name) => `${table}.${name}`)
-    .join(", ")
-}

@@ -2,7 +2,8 @@ import { classWords } from "../../../_ui/class-words"
 import { counted, day, lab, pressure } from "../../../_ui/format"
 import { sourceWords as placeWords } from "../../../_ui/pressure-mark"
 import type { Condition } from "../../../../lib/measures/types"
-import type { EvidenceFact } from "../../../../lib/questions/patient-evidence"
+import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
+import { monitoringPhrase } from "./monitoring-words"
 
 /** One fact behind a condition: the value, when, and the rows it came from. */
 export type EvidencePhrase = { value: string; rest: string; sources: readonly string[] }
@@ -18,7 +19,8 @@ export function evidencePhrases(
 ): EvidencePhrase[] {
   const behind = facts.filter((fact) => isBehind(condition, fact))
   if (behind.length === 0) return [{ value: absentWords(condition), rest: "", sources: [] }]
-  const isTestLate = condition.sql.includes("is_urine_tested_in_year") && !holds
+  const isTestLate =
+    condition.evidence === "urine" && condition.sql.includes("is_urine_tested_in_year") && !holds
   return behind.map((fact) => ({
     ...(isTestLate ? lateTest(fact) : phraseOf(fact, limits)),
     sources: fact.sources,
@@ -33,7 +35,11 @@ function isBehind(condition: Condition, fact: EvidenceFact): boolean {
   if (condition.evidence === "kidney" && fact.evidence === "urine")
     return asks("p.ckd") && fact.topic === "urine"
   if (fact.topic === "decision") return asks(decisionColumns[fact.word ?? ""] ?? "no column")
+  if (condition.evidence === "risk cell") return fact.topic === "egfr" || fact.topic === "urine"
+  if (condition.evidence === "kidney tests" && fact.topic === "urine") return asks("is_urine_tested_in_year")
   if (fact.evidence !== condition.evidence) return false
+  if (fact.topic === "tests due") return asks("tests_due")
+  if (fact.topic === "acr test") return asks("has_acr_in_year")
   if (fact.topic === "class") return asks("class")
   if (fact.topic === "kind") return (kindColumns[fact.word ?? ""] ?? []).some(asks)
   if (fact.topic === "withdrawal" || fact.topic === "dose reduced") return asks("withdrawal")
@@ -126,6 +132,17 @@ function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhra
       return { value: fact.detail ?? "", rest: since }
     case "decision":
       return { value: fact.detail ?? "", rest: since }
+    case "egfr tests":
+    case "tests due":
+    case "acr test":
+    case "slope":
+    case "failure risk":
+    case "risk acr":
+    case "home average":
+    case "diet mean":
+    case "last diet record":
+    case "dietitian visit":
+      return monitoringPhrase(fact.topic, fact)
     case "age":
       return { value: `age ${fact.first ?? ""}`, rest: fact.since === null ? "" : `born ${day(fact.since)}` }
   }
@@ -177,7 +194,7 @@ function absentWords(condition: Condition): string {
     "risk cell": "no eGFR and no urine category in the window",
     "kidney tests": "no eGFR and no urine test on record",
     slope: "too few days with an eGFR",
-    "failure risk": "no ACR above 0 near enough to the eGFR",
+    "failure risk": "not computable from what is on record",
     home: "no valid home average on record",
     diet: "no diet record",
     dietitian: "no visit to a dietitian on record",

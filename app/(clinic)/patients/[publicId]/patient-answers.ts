@@ -8,6 +8,7 @@ import { patientDiet } from "../../../../lib/questions/patient-diet"
 import { patientEvidence } from "../../../../lib/questions/patient-evidence"
 import { patientIdentity, type PatientIdentity } from "../../../../lib/questions/patient-identity"
 import { patientLabs } from "../../../../lib/questions/patient-labs"
+import { patientMonitoringEvidence } from "../../../../lib/questions/patient-monitoring-evidence"
 import { patientPressures } from "../../../../lib/questions/patient-pressures"
 import { patientSurvivor } from "../../../../lib/questions/patient-survivor"
 import { patientStandings } from "../../../../lib/questions/patient-standings"
@@ -56,13 +57,14 @@ async function lineFacts(params: Params) {
 }
 
 async function standingFacts(params: Params) {
-  const [standings, conditions, evidence, cautions] = await Promise.all([
+  const [standings, conditions, evidence, monitoring, cautions] = await Promise.all([
     ask(patientStandings, params),
     ask(patientConditions, params),
     ask(patientEvidence, params),
+    ask(patientMonitoringEvidence, params),
     ask(patientCautions, params),
   ])
-  return { standings, holds: conditions[0]?.holds ?? [], evidence, cautions }
+  return { standings, holds: conditions[0]?.holds ?? [], evidence: [...evidence, ...monitoring], cautions }
 }
 
 type Params = Parameters<typeof ask>[1]
