@@ -7,7 +7,7 @@ import { askOn } from "../../lib/engine/run"
 import type { Param } from "../../lib/engine/values"
 import { createFormulas, loadCodeLists } from "../../lib/engine/views"
 
-/** Rows of the raw tables by name, each with the columns that matter; the others are empty. */
+/** Rows of the raw tables, and of `decisions`, by name, each with the columns that matter; the others are empty. */
 export type RawFacts = Partial<Record<string, Record<string, Param>[]>>
 
 export type TestEngine = {
@@ -38,14 +38,10 @@ export async function openEngine(
     await connection.run(`create table ${name}(${columns.join(", ")})`)
     for (const row of facts[table.name] ?? []) {
       line += 1
-      const full = { import_id: 1, line, ...row }
-      const names = Object.keys(full)
-      await connection.run(
-        `insert into ${name}(${names.join(", ")}) values (${names.map((one) => `$${one}`).join(", ")})`,
-        full,
-      )
+      await insert(connection, { table: name, row: { import_id: 1, line, ...row } })
     }
   }
+  for (const row of facts.decisions ?? []) await insert(connection, { table: "decisions", row })
   await computeAll(connection, {
     settings: { ...defaultSettings, ...options.settings },
     today: options.today,
@@ -58,4 +54,15 @@ export async function openEngine(
       instance.closeSync()
     },
   }
+}
+
+async function insert(
+  connection: DuckDBConnection,
+  { table, row }: { table: string; row: Record<string, Param> },
+): Promise<void> {
+  const names = Object.keys(row)
+  await connection.run(
+    `insert into ${table}(${names.join(", ")}) values (${names.map((one) => `$${one}`).join(", ")})`,
+    row,
+  )
 }
