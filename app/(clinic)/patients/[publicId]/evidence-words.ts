@@ -64,6 +64,7 @@ const decisionColumns: Readonly<Record<string, string>> = {
   pressure: "bp_decision",
   ras_blocker: "ras_decision",
   sglt2_inhibitor: "sglt2_decision",
+  diet: "diet_decision",
 }
 
 function problemColumn(condition: string): string {
