@@ -6,6 +6,7 @@ const outcomes = {
   "import-asks": { status: 409, exitCode: 3 },
   "import-running": { status: 409, exitCode: 1 },
   "no-snapshot": { status: 503, exitCode: 1 },
+  superseded: { status: 409, exitCode: 1 },
   "snapshot-failed": { status: 500, exitCode: 1 },
   "store-unavailable": { status: 503, exitCode: 1 },
   "disk-full": { status: 507, exitCode: 1 },

@@ -1,18 +1,15 @@
 import "server-only"
 import type { DuckDBConnection } from "@duckdb/node-api"
-import type { Settings } from "../domain/settings"
+import type { SettingKey, Settings } from "../domain/settings"
 import type { Measure } from "../measures/types"
 import { measures } from "../measures/index"
 import { countsSql, standingsSql } from "../measures/standing-sql"
 import { wordedMeasure } from "../measures/worded-measures"
 import { foldSql } from "./fold"
 import { rawTables } from "./raw-tables"
-import { settingsSql } from "./settings-table"
+import { columnOf, settingsSql } from "./settings-table"
 import type { Param } from "./values"
-import { clinicalViews, dependentViews, type View } from "./views"
-
-/** Tables that only lead to others; they are not kept in the snapshot. */
-const kept = new Set(["patient_values", "patient_month", "drug_sets", "diet_months", "as_of_windows"])
+import { clinicalViews, dependentViews, viewsUnder, type View } from "./views"
 
 /** The views from which the facts of merged records are folded; they read records only. */
 const identityViews = ["identities", "people", "fact_owners"]
@@ -24,21 +21,22 @@ export async function computeAll(
 ): Promise<void> {
   const { settings, today, onProgress } = options
   const views = clinicalViews()
-  const perDay = dependentViews(views, ["as_of_dates"])
-  const readPerDay = new Set(perDay.flatMap((view) => [...view.reads]))
+  const readAgain = new Set(
+    dependentViews(views, ["as_of_dates", "settings"]).flatMap((view) => [...view.reads]),
+  )
   await connection.run(`create or replace table settings as ${settingsSql(settings)}`)
   for (const view of views.filter((one) => identityViews.includes(one.name)))
     await create(connection, view, "kept")
   for (const { name, ...table } of rawTables.filter((one) => one.isFact)) {
     await connection.run(
-      `create or replace ${readPerDay.has(name) ? "table" : "temp table"} ${name} as ${foldSql({ name, ...table })}`,
+      `create or replace ${readAgain.has(name) ? "table" : "temp table"} ${name} as ${foldSql({ name, ...table })}`,
     )
     await connection.run(`drop table loaded_${name}`)
   }
   await connection.run(asOfDatesSql, { today })
   for (const view of views.filter((one) => !identityViews.includes(one.name))) {
     onProgress?.(`Computing ${view.name.replaceAll("_", " ")}`)
-    await create(connection, view, perDay.includes(view) && !kept.has(view.name) ? "temporary" : "kept")
+    await create(connection, view, "kept")
   }
   await assertOneRowEach(connection)
   await evaluateMeasures(connection, { measures, settings, kind: "kept" })
@@ -57,6 +55,34 @@ export async function computeDay(
   for (const view of dependentViews(clinicalViews(), ["as_of_dates"]))
     await create(connection, view, "temporary")
   await evaluateMeasures(connection, { measures, settings: options.settings, kind: "temporary" })
+}
+
+/**
+ * Evaluates every month under other settings, in temporary tables that hide those of the snapshot. Only the views whose
+ * result can be another one are run, and those that they read and the snapshot does not keep.
+ */
+export async function computeUnder(
+  connection: DuckDBConnection,
+  options: { settings: Settings; changed: readonly SettingKey[]; signal?: AbortSignal },
+): Promise<void> {
+  const { settings, changed, signal } = options
+  const inSnapshot = new Set(await tablesKept(connection))
+  await connection.run(`create or replace temp table settings as ${settingsSql(settings)}`)
+  for (const view of viewsUnder(clinicalViews(), { columns: changed.map(columnOf), inSnapshot })) {
+    signal?.throwIfAborted()
+    await create(connection, view, "temporary")
+  }
+  signal?.throwIfAborted()
+  await evaluateMeasures(connection, { measures, settings, kind: "temporary" })
+}
+
+async function tablesKept(connection: DuckDBConnection): Promise<string[]> {
+  const reader = await connection.runAndReadAll(
+    `select table_name from duckdb_tables() where database_name = current_database()
+     union all
+     select view_name from duckdb_views() where database_name = current_database() and not internal`,
+  )
+  return reader.getRows().map(([name]) => String(name))
 }
 
 async function evaluateMeasures(

@@ -9,7 +9,8 @@ export function settingsSql(settings: Settings): string {
   return `select ${columns.join(", ")}`
 }
 
-function columnOf(key: string): string {
+/** The column of a setting in the table `settings`. */
+export function columnOf(key: string): string {
   return key.replace(".", "_").replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`)
 }
 

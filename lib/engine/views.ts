@@ -37,6 +37,46 @@ export function dependentViews(views: readonly View[], tables: readonly string[]
   })
 }
 
+/** What a change of settings is followed to: the wide row that measures read, and the months of diet. */
+const ends = ["patient_month", "diet_months"]
+
+/**
+ * The views to run again when the given columns of `settings` change, in order: those that read such a column or build on
+ * one that does, and whatever they read that is not in the snapshot; only as far as the ends need them.
+ */
+export function viewsUnder(
+  views: readonly View[],
+  changed: { columns: readonly string[]; inSnapshot: ReadonlySet<string> },
+): View[] {
+  const windows = windowsOf(views, changed.columns)
+  const reading = views.filter((view) => [...changed.columns, ...windows].some((one) => mentions(view, one)))
+  const names = new Set(reading.map((view) => view.name))
+  const followed = [...names].filter((name) => name !== windowView)
+  const building = new Set(dependentViews(views, followed).map((view) => view.name))
+  const needed = new Set(ends)
+  const run = views.toReversed().filter((view) => {
+    const isOther = names.has(view.name) || building.has(view.name)
+    if (!needed.has(view.name) || (!isOther && changed.inSnapshot.has(view.name))) return false
+    for (const read of view.reads) needed.add(read)
+    return true
+  })
+  return run.toReversed()
+}
+
+const windowView = "as_of_windows"
+
+/** The columns of the view of windows that change: each stands on a line of its own, and who reads it names it. */
+function windowsOf(views: readonly View[], columns: readonly string[]): string[] {
+  const lines = views.find((view) => view.name === windowView)?.sql.split("\n") ?? []
+  return lines
+    .filter((line) => columns.some((column) => line.includes(column)))
+    .flatMap((line) => /as (\w+),?$/.exec(line)?.[1] ?? [])
+}
+
+function mentions(view: View, column: string): boolean {
+  return new RegExp(`\\b${column}\\b`).test(view.sql)
+}
+
 export async function createFormulas(connection: DuckDBConnection): Promise<void> {
   const dir = path.join(clinicalDir, "formulas")
   for (const file of sqlFiles(dir)) await connection.run(readFileSync(path.join(dir, file), "utf8"))

@@ -18,7 +18,7 @@ with results as (
     date_diff('day', date '1970-01-01', cast(f.collected_at as date)) as day_number,
     f.import_id,
     f.line
-  from labs_raw as f
+  from urine_tests as f
   cross join settings as s
   where f.test in ('uacr', 'upcr')
 )

@@ -24,6 +24,6 @@ select
   'labs',
   f.import_id,
   f.line
-from labs_raw as f
+from urine_tests as f
 cross join settings as s
 where f.test = 'urine_sodium_24h'

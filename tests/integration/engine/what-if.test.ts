@@ -1,0 +1,182 @@
+import { readdirSync, readFileSync } from "node:fs"
+import path from "node:path"
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest"
+import { z } from "zod"
+import { proposeSettings } from "../../../lib/domain/setting-proposal"
+import { settingKeys } from "../../../lib/domain/setting-values"
+import { defaultSettings, type SettingKey } from "../../../lib/domain/settings"
+import { ask, askOn, snapshotMeta } from "../../../lib/engine/run"
+import { currentSnapshot, snapshotDir } from "../../../lib/engine/snapshot"
+import { whatIf } from "../../../lib/engine/what-if"
+import { runImport } from "../../../lib/import/run"
+import { refresh } from "../../../lib/jobs/refresh"
+import { measures } from "../../../lib/measures/index"
+import { dietMonths } from "../../../lib/questions/diet-months"
+import { measureMonths } from "../../../lib/questions/measure-months"
+import { standingsMoved } from "../../../lib/questions/standings-moved"
+import { saveSettings } from "../../../lib/store/settings"
+import { writeDemoClinic } from "../../../seed/write-demo-clinic"
+import { openStore, type TestStore } from "../../helpers/open-store"
+import { temporaryFolder } from "../../helpers/temporary-folder"
+
+const now = new Date("2025-09-20T12:00:00Z")
+
+let store: TestStore
+let scratch: ReturnType<typeof temporaryFolder>
+let dataDir: string
+let rebuilds = 0
+
+beforeAll(async () => {
+  store = await openStore()
+  await store.prisma.clinic.create({ data: { id: 1, name: "Kidney clinic", timeZone: "UTC" } })
+  scratch = temporaryFolder()
+  dataDir = path.join(scratch.folder, "data")
+  const location = path.join(scratch.folder, "extract")
+  writeDemoClinic({ folder: location, patients: 150, seed: 5, through: "2025-09-17" })
+  const import_ = {
+    location,
+    dataDir,
+    isFull: false,
+    isDryRun: false,
+    isAccepted: true,
+    timeZone: "UTC",
+    now,
+  }
+  await runImport({ databaseUrl: store.url, say: () => {}, ...import_ })
+  await refresh({ databaseUrl: store.url, dataDir, now })
+})
+
+beforeEach(() => {
+  process.env.FILTRATE_DATA = dataDir
+})
+
+afterAll(async () => {
+  delete process.env.FILTRATE_DATA
+  await store.close()
+  scratch.remove()
+})
+
+async function underSettings(texts: Partial<Record<SettingKey, string>>) {
+  const meta = await snapshotMeta()
+  const { settings, changed, problems } = proposeSettings(meta.settings, texts)
+  expect(problems).toEqual([])
+  return whatIf({ dataDir, settings, changed }, async (connection) => ({
+    months: await askOn(connection, measureMonths),
+    diet: await askOn(connection, dietMonths),
+    moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
+  }))
+}
+
+/** The same settings saved and everything computed anew, in a data folder of its own. */
+async function rebuiltWith(texts: Partial<Record<SettingKey, string>>) {
+  await store.client.query("truncate settings, setting_changes")
+  if (Object.keys(texts).length > 0)
+    await saveSettings(store.prisma, { texts, origin: "site", madeBy: null, reason: "a test", now })
+  const elsewhere = path.join(scratch.folder, `rebuilt-${(rebuilds += 1)}`)
+  await refresh({ databaseUrl: store.url, dataDir: elsewhere, now })
+  process.env.FILTRATE_DATA = elsewhere
+  const answers = { months: await ask(measureMonths), diet: await ask(dietMonths) }
+  await store.client.query("truncate settings, setting_changes")
+  process.env.FILTRATE_DATA = dataDir
+  return answers
+}
+
+const cases: Partial<Record<SettingKey, string>>[] = [
+  { "bp.systolicTarget": "120" },
+  {
+    "bp.systolicTarget": "140",
+    "bp.diastolicTarget": "90",
+    "bp.homeSystolicTarget": "130",
+    "bp.homeDiastolicTarget": "85",
+    "bp.ambulatorySystolicTarget": "128",
+    "bp.ambulatoryDiastolicTarget": "82",
+    "bp.sameDay": "lowest",
+    "drugs.counting": "both_separate",
+    "drugs.several": "4",
+  },
+  {
+    "bp.windowMonths": "6",
+    "bp.freshDays": "20",
+    "bp.homeWindowDays": "60",
+    "bp.homeMinReadings": "8",
+    "bp.homeMinDays": "2",
+    "bp.lowSystolic": "119",
+  },
+  { "panel.visitMonths": "6", "egfr.windowMonths": "9", "acr.windowMonths": "10" },
+  {
+    "drugs.graceDays": "0",
+    "drugs.overlapDays": "5",
+    "acr.a3": "ada",
+    "acr.confirmDays": "150",
+    "ras.fromCategory": "A3",
+    "kfre.region": "other",
+    "kfre.maxGapDays": "20",
+  },
+  { "diet.limitMg": "3000", "diet.windowDays": "30", "diet.urineRecovery": "0.9", "decisions.months": "3" },
+]
+
+describe("what a choice would make of the history", () => {
+  it("is tried here for every setting that can shape a figure", () => {
+    const tried = new Set<string>(cases.flatMap((texts) => Object.keys(texts)))
+
+    expect(settingKeys.filter((key) => !tried.has(key) && !key.startsWith("import."))).toEqual([])
+  })
+
+  it.each(cases)("equals the figures computed anew with %j saved", async (texts) => {
+    const tried = await underSettings(texts)
+    const rebuilt = await rebuiltWith(texts)
+
+    expect(tried.months).toEqual(rebuilt.months)
+    expect(tried.diet).toEqual(rebuilt.diet)
+    expect(tried.months.length).toBeGreaterThan(100)
+    expect(tried.months).not.toEqual((await underSettings({})).months)
+  })
+
+  it("changes nothing while the settings are those of now", async () => {
+    const tried = await underSettings({})
+    const rebuilt = await rebuiltWith({})
+
+    expect(tried).toMatchObject(rebuilt)
+    expect(tried.moved).toEqual(measures.map((measure) => ({ measure_id: measure.id, people: 0 })))
+  })
+
+  it("counts the people who would stand elsewhere today", async () => {
+    const meta = await snapshotMeta()
+    const sql = `select cast(count(*) as integer) as people from patient_month as p
+      where p.is_running and p.in_panel and p.ckd and not (p.on_dialysis or p.transplant or p.palliative or p.pregnancy)
+        and p.systolic between 120 and 129 and p.diastolic < 80 and p.bp_source <> 'ambulatory'`
+    const [between] = await ask({ sql, Row: z.object({ people: z.number() }) })
+
+    const { moved } = await underSettings({ "bp.systolicTarget": "120" })
+
+    const people = moved.find((one) => one.measure_id === "bp-at-target")?.people ?? 0
+    expect(meta.settings).toEqual(defaultSettings)
+    expect(between?.people).toBeGreaterThan(0)
+    expect(people).toBeGreaterThanOrEqual(between?.people ?? 0)
+  })
+
+  it("leaves the snapshot as it was, and nothing beside it", async () => {
+    const file = currentSnapshot(dataDir)
+    const before = file ? readFileSync(file) : Buffer.alloc(0)
+    const beside = readdirSync(snapshotDir(dataDir))
+
+    await underSettings({ "bp.windowMonths": "6" })
+
+    expect(before.length).toBeGreaterThan(0)
+    expect(file ? readFileSync(file).equals(before) : false).toBe(true)
+    expect(readdirSync(snapshotDir(dataDir))).toEqual(beside)
+  })
+
+  it("stops for a newer one, and the newest is answered", async () => {
+    const [first, second, third] = await Promise.allSettled([
+      underSettings({ "panel.visitMonths": "6" }),
+      underSettings({ "panel.visitMonths": "7" }),
+      underSettings({ "drugs.several": "4" }),
+    ])
+
+    expect(first).toMatchObject({ status: "rejected", reason: { code: "superseded" } })
+    expect(second).toMatchObject({ status: "rejected", reason: { code: "superseded" } })
+    expect(third.status).toBe("fulfilled")
+    expect(readdirSync(snapshotDir(dataDir)).filter((name) => name.startsWith("build-"))).toEqual([])
+  })
+})
