@@ -19,7 +19,7 @@ export default defineConfig({
   test: {
     projects: [
       project("unit"),
-      project("property", { testTimeout: 30_000 }),
+      project("property", { ...slow, globalSetup: ["tests/helpers/store-server.ts"] }),
       project("integration", { ...slow, globalSetup: ["tests/helpers/store-server.ts"] }),
       project("browser", {
         ...slow,
