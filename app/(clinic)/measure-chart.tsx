@@ -18,12 +18,13 @@ export function MeasureChart({ figure, size }: { figure: MeasureFigure; size: Ch
         {...shared}
         points={figure.months.map(({ asOf, rate }) => ({
           label: monthShort(asOf),
-          value: rate.rate === null ? null : rate.met,
+          value: rate.met,
           low: null,
           high: null,
         }))}
         chosenLabel={rateLabel(figure.rate)}
         baseline={null}
+        drawn="columns"
         least={4}
         floor={0}
         tick={size === "full" ? count : undefined}
@@ -70,7 +71,7 @@ function rateFinding(figure: MeasureFigure): string {
 
 function countFinding(figure: MeasureFigure): string {
   const { measure, months, chosen } = figure
-  const people = months.filter(({ rate }) => rate.rate !== null).map(({ rate }) => rate.met)
+  const people = months.map(({ rate }) => rate.met)
   const range = `${count(Math.min(...people))} to ${count(Math.max(...people))} people ${measureWords(measure).met}`
   return `${measure.name}: ${range} over the months, ${rateLabel(figure.rate)} in ${monthShort(months[chosen]?.asOf ?? "")}.`
 }

@@ -20,6 +20,8 @@ export function HistoryChart(props: {
   floor?: number
   ceiling?: number
   size?: ChartSize
+  /** Counts of few people stand as columns; a line between them would be all jags. */
+  drawn?: "line" | "columns"
   tick?: (value: number) => string
   finding: string
   figures?: FiguresTable
@@ -52,6 +54,7 @@ export function HistoryChart(props: {
           scale={scale}
           baseline={props.baseline?.value ?? null}
           limits={limits}
+          drawn={props.drawn ?? "line"}
         />
         {props.tick
           ? twoTicks(scale).map((value) => (
@@ -101,12 +104,33 @@ function Lines(props: {
   scale: Scale
   baseline: number | null
   limits: HistoryLimit[]
+  drawn: "line" | "columns"
 }) {
   const { points, scale } = props
   const x = (place: number) => (points.length < 2 ? 1000 : (place / (points.length - 1)) * 1000).toFixed(1)
   const y = (value: number) => ((1 - placeOn(scale, value)) * 100).toFixed(2)
   const edge = (value: number) => y(Math.min(scale.high, Math.max(scale.low, value)))
   const level = (value: number) => `M0 ${y(value)}H1000`
+  if (props.drawn === "columns") {
+    const column = ({ value }: HistoryPoint, place: number) =>
+      value ? `M${x(place)} ${y(scale.low)}V${y(value)}` : ""
+    return (
+      <svg viewBox="0 0 1000 100" preserveAspectRatio="none" aria-hidden="true" focusable="false">
+        <path className={styles.ground} d={level(scale.low)} />
+        <path
+          className={styles.column}
+          d={points
+            .slice(0, props.chosen + 1)
+            .map(column)
+            .join("")}
+        />
+        <path
+          className={styles.laterColumn}
+          d={points.map((point, place) => (place > props.chosen ? column(point, place) : "")).join("")}
+        />
+      </svg>
+    )
+  }
   const line = (from: number, to: number) =>
     runs(points, from, to, (point) => point.value !== null)
       .map((run) => `M${run.map((place) => `${x(place)} ${y(points[place]?.value ?? 0)}`).join("L")}`)

@@ -47,4 +47,22 @@ export const monitoringSpeech: Speech = {
     gained: "newly above 10%",
     lost: "no longer above it",
   },
+  "ras-start-checked": {
+    headline:
+      "{met} of {total} {total:person:people} who started an ACE inhibitor or ARB had potassium and creatinine checked within 28 days.",
+    met: "checked",
+    notMet: "not checked in time",
+    gained: "newly checked",
+    lost: "no longer so",
+    notMetLook: "hatched",
+  },
+  "followed-after-stopping": {
+    headline:
+      "{met} of {total} {total:person:people} who stopped a drug class had a pressure within 30 days.",
+    met: "measured after",
+    notMet: "not measured after",
+    gained: "newly measured after",
+    lost: "no longer so",
+    notMetLook: "hatched",
+  },
 }

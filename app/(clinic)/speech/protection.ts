@@ -14,15 +14,6 @@ export const protectionSpeech: Speech = {
     gained: "newly on one",
     lost: "no longer on one",
   },
-  "ras-start-checked": {
-    headline:
-      "{met} of {total} {total:person:people} who started an ACE inhibitor or ARB had potassium and creatinine checked within 28 days.",
-    met: "checked",
-    notMet: "not checked in time",
-    gained: "newly checked",
-    lost: "no longer so",
-    notMetLook: "hatched",
-  },
   "sglt2-in-ckd": {
     headline:
       "{notMet} {notMet:person:people} for whom an SGLT2 inhibitor is recommended {notMet:takes:take} none, with no reason on record.",

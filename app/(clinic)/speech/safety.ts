@@ -49,13 +49,4 @@ export const safetySpeech: Speech = {
     gained: "newly so",
     lost: "no longer so",
   },
-  "followed-after-stopping": {
-    headline:
-      "{met} of {total} {total:person:people} who stopped a drug class had a pressure within 30 days.",
-    met: "measured after",
-    notMet: "not measured after",
-    gained: "newly measured after",
-    lost: "no longer so",
-    notMetLook: "hatched",
-  },
 }

@@ -1,11 +1,12 @@
 import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
-
+import { rasStartChecked } from "../../../../lib/measures/ras-start-checked"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { detailCounts, type DetailCount } from "../../../../lib/questions/measure-details"
 import { measureGroups, type GroupCounts } from "../../../../lib/questions/measure-groups"
 import { measureMonths } from "../../../../lib/questions/measure-months"
 import { measurePeople, type MeasurePerson } from "../../../../lib/questions/measure-people"
 import { measureReasons, type ReasonCount } from "../../../../lib/questions/measure-reasons"
+import { rasStartDays, type RasStartDays } from "../../../../lib/questions/ras-start-days"
 import { standingChanges } from "../../../../lib/questions/standing-changes"
 import { measureFigure, type MeasureFigure } from "../../measure-figure"
 import { measureWords } from "../../measure-words"
@@ -21,6 +22,8 @@ export type MeasureAnswers = {
   groups: GroupCounts[]
   reasons: ReasonCount[]
   details: DetailCount[]
+  /** How soon the checked were checked; null for every measure but that of checks after a start. */
+  startDays: RasStartDays | null
 }
 
 /** Asks the snapshot everything one measure's screen tells, all at once. */
@@ -33,13 +36,14 @@ export async function askMeasure(options: {
   const { measure, snapshot, chosen, view } = options
   const day = { as_of: chosen.asOf }
   const offset = ((view.page ?? 1) - 1) * pageSize
-  const [rows, moves, people, groups, reasons, details] = await Promise.all([
+  const [rows, moves, people, groups, reasons, details, startDays] = await Promise.all([
     ask(measureMonths),
     chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
     ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), limit: pageSize, offset }),
     ask(measureGroups(measure), day),
     ask(measureReasons(measure), day),
     ask(detailCounts, day),
+    measure.id === rasStartChecked.id ? ask(rasStartDays, day) : [],
   ])
   return {
     figure: measureFigure({ measure, rows, moves, asOfs: snapshot.asOfs, asOf: chosen.asOf }),
@@ -47,6 +51,7 @@ export async function askMeasure(options: {
     groups,
     reasons,
     details: details.filter((detail) => detail.measure_id === measure.id),
+    startDays: startDays[0] ?? null,
   }
 }
 

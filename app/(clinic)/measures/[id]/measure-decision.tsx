@@ -67,7 +67,7 @@ export function MeasureDecision({ answers, chosen }: { answers: MeasureAnswers; 
       <p className={styles.note}>
         {isUp
           ? "The first step that fits decides. More is better: whoever is not measured counts against the clinic, and a documented reason leaves the denominator."
-          : `The first step that fits decides. Fewer is better: to be ${standingWords(measure, "met")} is what wants attention. The rate is of the measured; the unmeasured stand beside it.`}
+          : `The first step that fits decides. Fewer is better: what is counted, ${measure.metWords}, is not wanted. The rate is of the measured; the unmeasured stand beside it.`}
       </p>
     </>
   )

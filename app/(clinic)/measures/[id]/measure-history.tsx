@@ -5,18 +5,30 @@ import { MeasureChart } from "../../measure-chart"
 import { fewestForRate, rateLabel, type MeasureFigure } from "../../measure-figure"
 import { MeasureSentence, MeasureStrip, RateLine } from "../../measure-row"
 import { measureWords } from "../../measure-words"
+import type { RasStartDays } from "../../../../lib/questions/ras-start-days"
 import { roundedParts } from "../../../../lib/statistics/rounded-parts"
 import { measureHref } from "../search-params"
 import styles from "./measure-history.module.css"
 
 /** The measure in full: its sentence, its line over all months, where people stand, and the parts of the change. */
-export function MeasureHistory({ figure, month }: { figure: MeasureFigure; month: string | null }) {
+export function MeasureHistory(props: {
+  figure: MeasureFigure
+  month: string | null
+  startDays: RasStartDays | null
+}) {
+  const { figure, month, startDays } = props
   return (
     <section className={styles.history} aria-label="History">
       <div className={styles.says}>
         <MeasureSentence figure={figure} month={month} size="head" level={2} />
         <RateLine figure={figure} month={month} />
         <Bounds figure={figure} />
+        {startDays === null || startDays.median_days === null ? null : (
+          <p className="soft">
+            Of the {count(startDays.people)} checked, half had both results by day{" "}
+            {count(startDays.median_days)}.
+          </p>
+        )}
       </div>
       <div className={styles.draws}>
         <MeasureChart figure={figure} size="full" />

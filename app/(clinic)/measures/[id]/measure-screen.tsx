@@ -24,7 +24,7 @@ export async function MeasureScreen(props: {
   const answers = await askMeasure({ measure, snapshot, chosen, view })
   return (
     <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
-      <MeasureHistory figure={answers.figure} month={chosen.param} />
+      <MeasureHistory figure={answers.figure} month={chosen.param} startDays={answers.startDays} />
       <MeasureAction measure={measure} />
       <Theme id="people" title="People">
         <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />

@@ -102,3 +102,39 @@ export const homeAverage: Column = {
   absent: "never",
   cell: (one) => (one.home_average_on === null ? null : day(one.home_average_on)),
 }
+
+export const quarterAgo: Column = {
+  head: "Three months before",
+  unit: "mmHg",
+  label: "three months before",
+  isNumber: true,
+  absent: "not measured",
+  cell: (one) =>
+    one.quarter_ago_systolic === null || one.quarter_ago_diastolic === null
+      ? null
+      : pressure(one.quarter_ago_systolic, one.quarter_ago_diastolic),
+}
+
+export const planned: Column = {
+  head: "Started or raised",
+  label: "started or raised",
+  isNumber: true,
+  absent: "nothing",
+  cell: (one) => (one.plan_on === null ? null : day(one.plan_on)),
+}
+
+export const lastCounted: Column = {
+  head: "Last counted reading",
+  label: "last counted reading",
+  isNumber: true,
+  absent: "none in 12 months",
+  cell: (one) => (one.counted_day === null ? null : day(one.counted_day)),
+}
+
+export const daysToCheck: Column = {
+  head: "Days to both results",
+  label: "days to both results",
+  isNumber: true,
+  absent: "not both in time",
+  cell: (one) => (one.ras_start_checked_days === null ? null : count(one.ras_start_checked_days)),
+}
