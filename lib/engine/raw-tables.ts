@@ -176,7 +176,8 @@ export const rawTables: readonly RawTable[] = [
       dose: bounded("dose"),
       dose_unit: oneLine("dose_unit"),
       times_per_day: bounded("times_per_day"),
-      supply_days: "round(least(supply_days, 100000), 6)",
+      // least() passes over a missing value and would supply such an order for centuries.
+      supply_days: "round(case when supply_days > 100000 then 100000 else supply_days end, 6)",
       drug: oneLine("drug"),
       stop_reason: oneLine("stop_reason"),
       route: oneLine("route"),

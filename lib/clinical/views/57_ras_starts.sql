@@ -43,7 +43,10 @@ select
   starts.started_on,
   potassium.potassium_on,
   creatinine.creatinine_on,
-  greatest(potassium.potassium_on, creatinine.creatinine_on) - starts.started_on as checked_days
+  case
+    when potassium.potassium_on >= creatinine.creatinine_on then potassium.potassium_on - starts.started_on
+    else creatinine.creatinine_on - starts.started_on
+  end as checked_days
 from starts
 left join potassium on potassium.patient_id = starts.patient_id and potassium.started_on = starts.started_on
 left join creatinine on creatinine.patient_id = starts.patient_id and creatinine.started_on = starts.started_on
