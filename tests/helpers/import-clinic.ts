@@ -1,7 +1,9 @@
 import { execFile } from "node:child_process"
 import { fileURLToPath } from "node:url"
 import { promisify } from "node:util"
+import pg from "pg"
 import { z } from "zod"
+import type { Settings } from "../../lib/domain/settings"
 import { createDatabase } from "./open-store"
 import { temporaryFolder } from "./temporary-folder"
 
@@ -24,7 +26,11 @@ const run = promisify(execFile)
  * A clinic of its own with one extract in it, brought in and asked by the command line alone, as its users do.
  * Rejected rows are accepted, however many. Close it in `afterAll`.
  */
-export async function importClinic(extract: { folder: string; timeZone: string }): Promise<ImportedClinic> {
+export async function importClinic(extract: {
+  folder: string
+  timeZone: string
+  settings?: Partial<Settings> | undefined
+}): Promise<ImportedClinic> {
   const database = await createDatabase("store_template")
   const scratch = temporaryFolder()
   async function filtrate(...args: string[]): Promise<string> {
@@ -38,6 +44,7 @@ export async function importClinic(extract: { folder: string; timeZone: string }
     return stdout
   }
 
+  await setSettings(database.url, extract.settings ?? {})
   await filtrate("import", extract.folder, "--accept")
   return {
     patientsOn: async (on) =>
@@ -49,4 +56,15 @@ export async function importClinic(extract: { folder: string; timeZone: string }
       scratch.remove()
     },
   }
+}
+
+async function setSettings(databaseUrl: string, settings: Partial<Settings>): Promise<void> {
+  const client = new pg.Client({ connectionString: databaseUrl })
+  await client.connect()
+  for (const [key, value] of Object.entries(settings))
+    await client.query("insert into settings (key, value, updated_at) values ($1, $2, now())", [
+      key,
+      JSON.stringify(value),
+    ])
+  await client.end()
 }

@@ -3,6 +3,7 @@ import { handMadeClinics, writeClinic } from "../fixtures/clinic"
 import { differencesOf } from "../fixtures/clinic-differences"
 import { sodiumClinic, sodiumMeans } from "../fixtures/clinic-diet"
 import { measureIds, type HandMadePerson, type MeasureId } from "../fixtures/clinic-person"
+import { settingsClinics } from "../fixtures/clinic-settings"
 import { importClinic, type ImportedClinic } from "../helpers/import-clinic"
 import { temporaryFolder } from "../helpers/temporary-folder"
 
@@ -36,6 +37,26 @@ describe.each(handMadeClinics)("the hand-made people on $name", (clinic) => {
     const differences = differencesOf(clinic.people, patients)
 
     expect(differences).toEqual([])
+  })
+})
+
+describe.each(settingsClinics)("the hand-made people of a clinic $name", (clinic) => {
+  const { folder, remove } = temporaryFolder()
+  let imported: ImportedClinic
+
+  beforeAll(async () => {
+    writeClinic(clinic, folder)
+    imported = await importClinic({ folder, timeZone: clinic.timeZone, settings: clinic.settings })
+  })
+  afterAll(async () => {
+    await imported.close()
+    remove()
+  })
+
+  it("stand where its settings put them", async () => {
+    const patients = await imported.patientsOn(clinic.on)
+
+    expect(differencesOf(clinic.people, patients)).toEqual([])
   })
 })
 
