@@ -6,13 +6,15 @@ import { promisify } from "node:util"
 import { DuckDBInstance } from "@duckdb/node-api"
 import pg from "pg"
 import { z } from "zod"
+import type { Settings } from "../../lib/domain/settings"
 import { loadFacts } from "../../lib/engine/load"
 import { rawTables } from "../../lib/engine/raw-tables"
 import { openEmbedded } from "../../lib/store/embedded"
 import { migrate } from "../../prisma/migrate"
 import { writeDemoClinic } from "../../seed/write-demo-clinic"
 import { boundaryClinic } from "../fixtures/boundary-clinic"
-import { handMadeClinics, writeClinic } from "../fixtures/clinic"
+import { handMadeClinics, writeClinic, type HandMadeClinic } from "../fixtures/clinic"
+import { settingsClinics } from "../fixtures/clinic-settings"
 
 export const CheckedClinic = z.object({
   name: z.string(),
@@ -22,23 +24,26 @@ export const CheckedClinic = z.object({
   timeZone: z.string(),
   days: z.array(z.string()),
   importDay: z.string(),
+  settings: z.record(z.string(), z.union([z.string(), z.number(), z.null()])),
 })
 
 export type CheckedClinic = z.infer<typeof CheckedClinic>
 
-type Plan = { name: string; timeZone: string; days: readonly string[]; write: (folder: string) => unknown }
+type Plan = {
+  name: string
+  timeZone: string
+  days: readonly string[]
+  settings?: Partial<Settings>
+  write: (folder: string) => unknown
+}
 
 const timeZone = "America/New_York"
 const edgeDays = ["2024-02-29", "2025-03-31", "2025-06-30", "2025-08-31"] as const
 
 /** The people worked out by hand first: small, and made to tell right from wrong. */
 const plans: Plan[] = [
-  ...handMadeClinics.map((clinic) => ({
-    name: clinic.name,
-    timeZone: clinic.timeZone,
-    days: [clinic.on],
-    write: (folder: string) => writeClinic(clinic, folder),
-  })),
+  ...handMadeClinics.map((clinic) => planOf(clinic)),
+  ...settingsClinics.map((clinic) => ({ ...planOf(clinic), settings: clinic.settings })),
   {
     name: "people made of boundaries",
     timeZone,
@@ -52,6 +57,11 @@ const plans: Plan[] = [
     write: (folder) => writeDemoClinic({ folder, patients: 200, seed: 11, through: "2025-09-17" }),
   },
 ]
+
+function planOf(clinic: HandMadeClinic): Plan {
+  const { name, timeZone, on } = clinic
+  return { name, timeZone, days: [on], write: (folder) => writeClinic(clinic, folder) }
+}
 
 const command = fileURLToPath(new URL("../../lib/cli/filtrate.mjs", import.meta.url))
 const run = promisify(execFile)
@@ -93,7 +103,8 @@ async function bringIn(options: {
   await run(process.execPath, [command, "import", folder, "--accept"], { env, maxBuffer: 64 * 1024 * 1024 })
   await keepFacts({ databaseUrl, file, workDir: scratch })
   const importDay = new Date().toISOString().slice(0, 10)
-  return { name: plan.name, folder, file, timeZone: plan.timeZone, days: [...plan.days], importDay }
+  const { name, timeZone, settings = {} } = plan
+  return { name, folder, file, timeZone, days: [...plan.days], importDay, settings }
 }
 
 async function createDatabase(adminUrl: string, name: string): Promise<string> {

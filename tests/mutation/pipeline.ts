@@ -1,5 +1,5 @@
 import { DuckDBInstance, type DuckDBConnection } from "@duckdb/node-api"
-import { defaultSettings } from "../../lib/domain/settings"
+import { Settings } from "../../lib/domain/settings"
 import { paramsOf } from "../../lib/engine/compute"
 import { foldSql } from "../../lib/engine/fold"
 import { rawTables } from "../../lib/engine/raw-tables"
@@ -19,10 +19,16 @@ export type Step = {
   params?: Record<string, Param>
 }
 
-export type Pipeline = { connection: DuckDBConnection; steps: Step[]; signatures: Map<string, string> }
+export type Pipeline = {
+  connection: DuckDBConnection
+  steps: Step[]
+  signatures: Map<string, string>
+  settings: Settings
+}
 
 /** The whole computation of a clinic in memory, on all its days at once, with a signature of every table. */
 export async function openPipeline(clinic: CheckedClinic): Promise<Pipeline> {
+  const settings = Settings.parse(clinic.settings)
   const instance = await DuckDBInstance.create(":memory:", {
     threads: "1",
     memory_limit: "1GB",
@@ -32,18 +38,18 @@ export async function openPipeline(clinic: CheckedClinic): Promise<Pipeline> {
   await createFormulas(connection)
   await loadCodeLists(connection)
   await loadKept(connection, clinic.file)
-  await connection.run(`create table settings as ${settingsSql(defaultSettings)}`)
+  await connection.run(`create table settings as ${settingsSql(settings)}`)
   const days = clinic.days.map((day) => `(date '${day}', '${day.slice(0, 7)}', true)`)
   await connection.run(
     `create table as_of_dates as from (values ${days.join(", ")}) as d(as_of, month, is_running)`,
   )
-  const steps = allSteps()
+  const steps = allSteps(settings)
   const signatures = new Map<string, string>()
   for (const step of steps) {
     await connection.run(`create ${step.kind} ${step.name} as ${step.sql}`, step.params)
     signatures.set(step.name, await signatureOf(connection, step.name))
   }
-  return { connection, steps, signatures }
+  return { connection, steps, signatures, settings }
 }
 
 /**
@@ -88,13 +94,13 @@ export async function signatureOf(
 }
 
 /** The standings of the measures as given, over the patient months as they are. */
-export function standingsStep(list: typeof measures): Step {
+export function standingsStep(list: typeof measures, settings: Settings): Step {
   return {
     name: "patient_standings",
     kind: "table",
     sql: standingsSql(list),
     reads: new Set(["patient_month"]),
-    params: paramsOf(list, defaultSettings),
+    params: paramsOf(list, settings),
   }
 }
 
@@ -111,7 +117,7 @@ async function loadKept(connection: DuckDBConnection, file: string): Promise<voi
 
 const identityViews = ["identities", "people", "fact_owners"]
 
-function allSteps(): Step[] {
+function allSteps(settings: Settings): Step[] {
   const views = clinicalViews()
   const folds = rawTables
     .filter((table) => table.isFact)
@@ -125,6 +131,6 @@ function allSteps(): Step[] {
     ...views.filter((view) => identityViews.includes(view.name)),
     ...folds,
     ...views.filter((view) => !identityViews.includes(view.name)),
-    standingsStep(measures),
+    standingsStep(measures, settings),
   ]
 }

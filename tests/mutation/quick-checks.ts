@@ -75,7 +75,10 @@ function mutatedStep(pipeline: Pipeline, mutant: PlacedMutant): Step | null {
   const step = pipeline.steps.find((one) => one.name === name)
   if (!step) return null
   return isCondition
-    ? standingsStep(measures.map((one) => mutatedMeasure(one, mutant)))
+    ? standingsStep(
+        measures.map((one) => mutatedMeasure(one, mutant)),
+        pipeline.settings,
+      )
     : { ...step, sql: mutant.sql }
 }
 

@@ -1,13 +1,9 @@
 -- The spine: every person on every as-of date from registration on, with the panel rule.
-with latest_visits as (
-  select
-    people.patient_id,
-    w.as_of,
-    max(v.started_on) as visited_on
+with seen as (
+  select distinct people.patient_id, w.as_of
   from people
   join visits_raw as v on v.patient_id = people.patient_id and v.kind in ('office', 'telehealth', 'dialysis')
   join as_of_windows as w on v.started_on > w.panel_visits_after and v.started_on <= w.as_of
-  group by people.patient_id, w.as_of
 ),
 days as (
   select
@@ -20,11 +16,11 @@ days as (
       when people.left_on <= w.as_of then 'left'
       when people.died_on <= w.as_of then 'died'
       when whole_years(people.birth_date, w.as_of) < 18 then 'under 18'
-      when latest_visits.visited_on is null then 'no visit'
+      when seen.patient_id is null then 'no visit'
     end as panel_reason
   from people
   join as_of_windows as w on people.registered_on <= w.as_of
-  left join latest_visits on latest_visits.patient_id = people.patient_id and latest_visits.as_of = w.as_of
+  left join seen on seen.patient_id = people.patient_id and seen.as_of = w.as_of
 )
 select patient_id, as_of, month, is_running, age_years, panel_reason, panel_reason is null as in_panel
 from days

@@ -69,15 +69,17 @@ chosen as (
     case out_of_office_source when 'home' then home_on when 'ambulatory' then ambulatory_on end as out_of_office_on
   from outside
 ),
+-- One out of office that is neither fresh nor in the window is not among the occasions; without an office day the last branch
+-- answers as the first would.
 sourced as (
   select
     chosen.*,
     case
       when out_of_office_on > pressure_fresh_after
-        and not (coalesce(office_on > out_of_office_on, false) and (office_systolic >= 180 or office_diastolic >= 120))
+        and not (office_on > out_of_office_on and (office_systolic >= 180 or office_diastolic >= 120))
         then out_of_office_source
       when office_on is not null then 'office'
-      when out_of_office_on > pressure_after then out_of_office_source
+      else out_of_office_source
     end as bp_source
   from chosen
 ),

@@ -10,7 +10,7 @@ with supplied as (
     i.kind,
     case
       when i.class = 'ras_blocker' and s.drugs_counting in ('ras_separate', 'both_separate')
-        then case when i.kind = 'arb' then 'arb' else i.kind end
+        then i.kind
       when i.class = 'diuretic' and s.drugs_counting in ('diuretics_by_kind', 'both_separate')
         then case when i.kind = 'thiazide_like' then 'thiazide' else i.kind end
       else i.class
