@@ -1,16 +1,12 @@
 import { z } from "zod"
+import { cautionIds, cautionsSql } from "../measures/cautions"
 
 const text = z.string().nullable()
 
 export const PatientCaution = z.object({
   caution: z.enum([
-    ...([
-      "severe pressure",
-      "low pressure",
-      "high potassium",
-      "two kinds of ras blocker",
-      "stopped with albuminuria",
-    ] as const),
+    ...cautionIds,
+    ...(["severe pressure", "high potassium", "potassium in the diet", "stopped with albuminuria"] as const),
     ...([
       "raised once",
       "single reading",
@@ -34,12 +30,13 @@ export const patientCautions = {
   sql: `with person as materialized (
   select
     p.patient_id, p.as_of, p.systolic, p.diastolic, p.category, p.bp_source, p.bp_on, p.bp_readings, p.newest_class_on,
-    p.is_pressure_low_lately, p.is_potassium_high_lately, p.potassium, p.potassium_comparator, p.potassium_on,
+    p.is_potassium_high_lately, p.has_potassium_diet_flag, p.untapered_stop_on, p.potassium, p.potassium_comparator, p.potassium_on,
     p.albuminuria, p.urine_on, p.ras_history, p.ras_stopped_drug, p.ras_stopped_on, p.ras_stop_reason,
-    people.sex, people.has_merged_records, people.import_id, people.line
-  from people
-  join patient_values as p on p.patient_id = people.patient_id and p.as_of = cast($as_of as date)
-  where people.public_id = cast($public_id as varchar)
+    people.sex, people.has_merged_records, people.import_id, people.line,
+    ${cautionsSql()} as held
+  from patient_month as p
+  join people on people.patient_id = p.patient_id
+  where p.public_id = cast($public_id as varchar) and p.as_of = cast($as_of as date)
 ),
 active_orders as (
   select o.order_key, o.drug, o.code_system, o.code, spans.started_on,
@@ -49,14 +46,52 @@ active_orders as (
     and spans.started_on <= person.as_of and (spans.ends_on is null or spans.ends_on > person.as_of)
   join orders as o on o.order_key = spans.order_key
 ),
-ras_kinds as (
+ras_orders as (
   select
-    count(distinct c.kind) as kinds, string_agg(distinct o.drug, ', ' order by o.drug) as drugs,
+    string_agg(distinct o.drug, ', ' order by o.drug) as drugs,
     max(o.started_on) as day, list(distinct o.source) as sources
   from active_orders as o
   join person on true
   join class_orders as c
     on c.patient_id = person.patient_id and c.order_key = o.order_key and c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor')
+),
+against_ras as (
+  select 'problems:' || c.import_id || ':' || c.line as source
+  from condition_spans as c
+  join person on person.patient_id = c.patient_id and c.condition = 'pregnancy'
+    and c.starts_on <= person.as_of and (c.ends_on is null or c.ends_on > person.as_of)
+  union all
+  select distinct 'allergies:' || r.import_id || ':' || r.line
+  from ras_intolerance as r
+  join person on person.patient_id = r.patient_id and r.is_angioedema and r.starts_on <= person.as_of
+),
+interfering as (
+  select string_agg(distinct o.drug, ', ' order by o.drug) as drugs, list(distinct o.source) as sources
+  from active_orders as o
+  join order_ingredients as i on i.order_key = o.order_key
+  join drug_ingredients as listed on listed.ingredient = i.ingredient and listed.interferes = 'yes'
+),
+stopped as (
+  select string_agg(distinct spans.drug, ', ' order by spans.drug) as drugs,
+    list(distinct 'medications:' || o.import_id || ':' || o.line) as sources
+  from person
+  join class_orders as c
+    on c.patient_id = person.patient_id and c.class in ('central_agonist', 'beta_blocker')
+    and c.ends_on = person.untapered_stop_on
+  join order_spans as spans on spans.order_key = c.order_key
+  join orders as o on o.order_key = c.order_key
+),
+rises as (
+  select
+    after.value_text || coalesce(' ' || after.unit_text, '') || ', from ' || before.value_text
+      || coalesce(' ' || before.unit_text, '') as words,
+    r.day,
+    ['labs:' || r.import_id || ':' || r.line, 'labs:' || r.baseline_import_id || ':' || r.baseline_line] as sources,
+    row_number() over (order by r.started_on desc, r.value desc, r.day desc, r.import_id, r.line) as place
+  from ras_creatinine_rises as r
+  join person on person.patient_id = r.patient_id and r.day <= person.as_of and r.started_on > person.as_of - 90
+  join filtration_results as after on after.import_id = r.import_id and after.line = r.line
+  join filtration_results as before on before.import_id = r.baseline_import_id and before.line = r.baseline_line
 ),
 unread as (
   select string_agg(distinct o.drug, ', ' order by o.drug) as drugs, list(distinct o.source) as sources
@@ -78,30 +113,56 @@ cautions as (
     cast(null as varchar) as comparator, bp_on as day, cast([] as varchar[]) as sources
   from person where category = 'severe'
   union all
-  select 2, 'high potassium', null, potassium, potassium_comparator, potassium_on, []
-  from person where is_potassium_high_lately
+  select 2, 'ras-blocker-in-pregnancy-or-angioedema', o.drugs, null, null, null,
+    list_concat(o.sources, (select list(against_ras.source order by against_ras.source) from against_ras))
+  from ras_orders as o
+  join person on array_contains(person.held, 'ras-blocker-in-pregnancy-or-angioedema')
   union all
-  select 3, 'two kinds of ras blocker', drugs, null, null, day, sources from ras_kinds where kinds > 1
+  select 3, 'potassium-high-on-drug', null, potassium, potassium_comparator, potassium_on, []
+  from person where array_contains(held, 'potassium-high-on-drug')
   union all
-  select 4, 'low pressure', bp_source, systolic, null, bp_on, [] from person
-  where is_pressure_low_lately and newest_class_on is not null
+  select 3, 'high potassium', null, potassium, potassium_comparator, potassium_on, []
+  from person where is_potassium_high_lately and not array_contains(held, 'potassium-high-on-drug')
   union all
-  select 5, 'stopped with albuminuria', ras_stopped_drug || coalesce(': ' || ras_stop_reason, ''), null, null,
+  select 4, 'creatinine-rise-after-start', rises.words, null, null, rises.day, rises.sources
+  from rises
+  join person on array_contains(person.held, 'creatinine-rise-after-start')
+  where rises.place = 1
+  union all
+  select 5, 'two-ras-blockers', o.drugs, null, null, o.day, o.sources
+  from ras_orders as o
+  join person on array_contains(person.held, 'two-ras-blockers')
+  union all
+  select 6, 'stopped-without-taper', stopped.drugs, null, null, person.untapered_stop_on, stopped.sources
+  from stopped
+  join person on array_contains(person.held, 'stopped-without-taper')
+  union all
+  select 7, 'pressure-low-on-drugs', bp_source, systolic, null, bp_on, [] from person
+  where array_contains(held, 'pressure-low-on-drugs')
+  union all
+  select 8, 'interfering-drug', interfering.drugs, null, null, null, interfering.sources
+  from interfering
+  join person on array_contains(person.held, 'interfering-drug')
+  union all
+  select 9, 'potassium in the diet', null, potassium, potassium_comparator, potassium_on, []
+  from person where has_potassium_diet_flag
+  union all
+  select 10, 'stopped with albuminuria', ras_stopped_drug || coalesce(': ' || ras_stop_reason, ''), null, null,
     ras_stopped_on, []
   from person where ras_history = 'stopped' and albuminuria = 'confirmed'
   union all
-  select 6, 'unread drug', drugs, null, null, null, sources from unread
+  select 11, 'unread drug', drugs, null, null, null, sources from unread
   union all
-  select 7, 'newer haemolysed', null, potassium, comparator, day, [source] from haemolysed where place = 1
+  select 12, 'newer haemolysed', null, potassium, comparator, day, [source] from haemolysed where place = 1
   union all
-  select 8, 'raised once', null, null, null, urine_on, [] from person where albuminuria = 'raised once'
+  select 13, 'raised once', null, null, null, urine_on, [] from person where albuminuria = 'raised once'
   union all
-  select 9, 'single reading', null, null, null, bp_on, [] from person where bp_source = 'office' and bp_readings = 1
+  select 14, 'single reading', null, null, null, bp_on, [] from person where bp_source = 'office' and bp_readings = 1
   union all
-  select 10, 'sex unknown', null, null, null, null, ['patients:' || import_id || ':' || line]
+  select 15, 'sex unknown', null, null, null, null, ['patients:' || import_id || ':' || line]
   from person where sex not in ('female', 'male')
   union all
-  select 11, 'merged', null, null, null, null, [] from person where has_merged_records
+  select 16, 'merged', null, null, null, null, [] from person where has_merged_records
 )
 select caution, word, number, comparator, day, sources
 from cautions

@@ -1,3 +1,4 @@
+import { cautionsSql } from "../measures/cautions"
 import { measures } from "../measures/index"
 
 /** The fixed columns with their types; after them come the standings, one text column a measure. */
@@ -41,6 +42,8 @@ export const panelColumns = {
   sodium_mg: "number",
   sodium_on: "text",
   next_visit_on: "text",
+  cautions: "list",
+  has_potassium_diet_flag: "boolean",
 } as const
 
 const standingColumns = Object.fromEntries(measures.map((measure) => [measure.column, "text"] as const))
@@ -67,6 +70,7 @@ export const patientTable = {
   p.ras_history, cast(p.ras_stopped_on as varchar) as ras_stopped_on,
   p.potassium, p.potassium_comparator, cast(p.potassium_on as varchar) as potassium_on,
   p.sodium_mg, cast(p.sodium_on as varchar) as sodium_on, cast(p.next_visit_on as varchar) as next_visit_on,
+  ${cautionsSql()} as cautions, p.has_potassium_diet_flag,
   ${measures.map((measure) => `s.${measure.column}`).join(", ")}
 from patient_month as p
 join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of

@@ -8,6 +8,8 @@ select
   max(c.course_started_on) as newest_class_on,
   bool_or(c.kind in ('ace_inhibitor', 'arb')) as on_ras_blocker,
   bool_or(c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor')) as on_any_ras_blocker,
+  count(distinct case when c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor') then c.kind end) >= 2
+    as has_two_ras_kinds,
   bool_or(c.kind = 'steroidal_mra') as on_steroidal_mra
 from class_orders as c
 join drug_words_used as class_words on class_words.what = 'class' and class_words.word = c.class

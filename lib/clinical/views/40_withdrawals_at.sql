@@ -1,6 +1,7 @@
 -- Clonidine-like drugs and beta blockers stopped in the 60 days up to each as-of date and not active on it:
 -- 'unwatched' without a dose reduction in the 30 days before the stop and without a counted reading in the 14 days after,
 -- 'waiting' while those 14 days are not over, else 'watched'. Of two classes the worse speaks.
+-- `untapered_stop_on`: the latest day on which one of them stopped without a dose reduction before, measured since or not.
 with stopped as (
   select s.patient_id, s.class, s.stopped_on, s.reading_on, w.as_of
   from class_stops as s
@@ -26,6 +27,7 @@ judged as (
   select
     stopped.patient_id,
     stopped.as_of,
+    case when tapered.patient_id is null then stopped.stopped_on end as untapered_stop_on,
     case
       when tapered.patient_id is not null then 'watched'
       when stopped.reading_on <= least(stopped.as_of, stopped.stopped_on + 14) then 'watched'
@@ -45,6 +47,7 @@ select
     when bool_or(judged.state = 'unwatched') then 'unwatched'
     when bool_or(judged.state = 'waiting') then 'waiting'
     else 'watched'
-  end as withdrawal
+  end as withdrawal,
+  max(judged.untapered_stop_on) as untapered_stop_on
 from judged
 group by judged.patient_id, judged.as_of

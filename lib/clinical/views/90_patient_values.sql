@@ -55,15 +55,19 @@ select
   drugs.newest_class_on,
   plans.plan_on,
   withdrawals.withdrawal,
+  withdrawals.untapered_stop_on,
   class_stops.are_stops_followed,
   starts.are_ras_starts_checked,
   starts.ras_start_checked_days,
   coalesce(drugs.on_ras_blocker, false) as on_ras_blocker,
   coalesce(drugs.on_any_ras_blocker, false) as on_any_ras_blocker,
+  coalesce(drugs.has_two_ras_kinds, false) as has_two_ras_kinds,
   coalesce(drugs.on_steroidal_mra, false) as on_steroidal_mra,
   coalesce(other_drugs.on_finerenone, false) as on_finerenone,
   coalesce(other_drugs.on_sglt2_inhibitor, false) as on_sglt2_inhibitor,
+  coalesce(other_drugs.on_interfering_drug, false) as on_interfering_drug,
   dual_ras.patient_id is not null as has_dual_ras_blockade,
+  rises.patient_id is not null as has_creatinine_rise,
   case
     when coalesce(drugs.on_ras_blocker, false) then 'on'
     when history.ras_stopped_on is not null then 'stopped'
@@ -115,6 +119,8 @@ select
   coalesce(potassium.potassium_on > w.year_after, false) as has_potassium_in_year,
   coalesce(potassium.is_potassium_high, false) as is_potassium_high,
   coalesce(potassium.is_potassium_high and potassium.potassium_on > w.last_90_days_after, false) as is_potassium_high_lately,
+  coalesce(potassium.is_potassium_high and potassium.potassium_on > w.last_90_days_after, false) as has_potassium_diet_flag,
+  coalesce(pressure.systolic < s.bp_low_systolic, false) as is_pressure_low,
   coalesce(pressure.systolic < s.bp_low_systolic and pressure.bp_on > w.last_90_days_after, false) as is_pressure_low_lately,
   coalesce(intolerance.has_ras_angioedema, false) as has_ras_angioedema,
   coalesce(intolerance.is_intolerant_to_both, false) as is_intolerant_to_ras,
@@ -177,4 +183,5 @@ left join diet_at as diet on diet.patient_id = d.patient_id and diet.as_of = d.a
 left join diet_last_at as diet_last on diet_last.patient_id = d.patient_id and diet_last.as_of = d.as_of
 left join decisions_at as decided on decided.patient_id = d.patient_id and decided.as_of = d.as_of
 left join dietitian_visits_at as dietitian on dietitian.patient_id = d.patient_id and dietitian.as_of = d.as_of
+left join ras_creatinine_rises_at as rises on rises.patient_id = d.patient_id and rises.as_of = d.as_of
 left join next_visits_at as next_visits on next_visits.patient_id = d.patient_id and next_visits.as_of = d.as_of

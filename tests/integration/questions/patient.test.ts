@@ -268,8 +268,8 @@ describe("cautions", () => {
     const cautions = async (name: string) =>
       (await engine.ask(patientCautions, of(name))).map((caution) => caution.caution)
 
-    expect(await cautions("kidney")).toEqual(["high potassium", "newer haemolysed"])
-    expect(await cautions("drugs")).toEqual(["two kinds of ras blocker", "unread drug"])
+    expect(await cautions("kidney")).toEqual(["high potassium", "potassium in the diet", "newer haemolysed"])
+    expect(await cautions("drugs")).toEqual(["two-ras-blockers", "unread drug"])
     expect(await cautions("late")).toEqual(["sex unknown"])
     expect(await cautions("office")).toEqual(["merged"])
   })

@@ -42,14 +42,53 @@ function Words({ caution }: { caution: PatientCaution }) {
           {on}.
         </strong>
       )
-    case "two kinds of ras blocker":
+    case "ras-blocker-in-pregnancy-or-angioedema":
+      return (
+        <>
+          <strong>ACE inhibitor, ARB or renin inhibitor in a pregnancy or after angioedema:</strong>{" "}
+          {caution.word}.
+        </>
+      )
+    case "potassium-high-on-drug":
+      return (
+        <>
+          <strong>
+            Potassium {potassium}
+            {on}
+          </strong>
+          , on a drug that raises it.
+        </>
+      )
+    case "creatinine-rise-after-start":
+      return (
+        <>
+          <strong>Creatinine up by more than 30% since an ACE inhibitor or ARB was started:</strong>{" "}
+          {caution.word}
+          {on}.
+        </>
+      )
+    case "stopped-without-taper":
+      return (
+        <>
+          <strong>Stopped without taper{on}:</strong> {caution.word}. It may have run out.
+        </>
+      )
+    case "interfering-drug":
+      return (
+        <>
+          <strong>Pressure above target with a drug that may raise it:</strong> {caution.word}.
+        </>
+      )
+    case "potassium in the diet":
+      return <>Potassium in the diet may need a limit: the serum potassium says so.</>
+    case "two-ras-blockers":
       return (
         <>
           <strong>Two kinds of RAS blocker active at once:</strong> {caution.word}. A short overlap may be a
           switch.
         </>
       )
-    case "low pressure":
+    case "pressure-low-on-drugs":
       return (
         <>
           <strong>
