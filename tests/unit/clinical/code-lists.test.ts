@@ -85,6 +85,66 @@ describe("the drug lists", () => {
     expect(spoken.filter((word, at) => spoken.indexOf(word) !== at)).toEqual([])
   })
 
+  it.each([
+    ["ras_blocker", ["lisinopril", "losartan", "sacubitril", "valsartan", "sparsentan", "aliskiren"]],
+    ["calcium_channel_blocker", ["amlodipine", "nifedipine", "diltiazem", "verapamil"]],
+    [
+      "diuretic",
+      ["hydrochlorothiazide", "chlortalidone", "indapamide", "furosemide", "amiloride", "triamterene"],
+    ],
+    ["mineralocorticoid_antagonist", ["spironolactone", "eplerenone", "canrenoate"]],
+    ["beta_blocker", ["bisoprolol", "metoprolol", "carvedilol", "labetalol"]],
+    ["alpha1_blocker", ["doxazosin", "prazosin", "terazosin", "indoramin", "urapidil"]],
+    ["central_agonist", ["clonidine", "guanfacine", "methyldopa", "moxonidine", "rilmenidine"]],
+    ["vasodilator", ["hydralazine", "dihydralazine", "minoxidil"]],
+    ["other", ["reserpine", "guanethidine", "aprocitentan", "baxdrostat"]],
+    ["", ["finerenone", "dapagliflozin", "isosorbide mononitrate", "sotalol", "nimodipine", "tamsulosin"]],
+  ])("hold what the definitions name under the class '%s'", (name, members) => {
+    // Sacubitril comes only with valsartan, which is the RAS blocker of the two.
+    const counted = members.filter((member) => member !== "sacubitril")
+
+    expect(members.filter((member) => !classByIngredient.has(member))).toEqual([])
+    expect(counted.map((member) => classByIngredient.get(member))).toEqual(counted.map(() => name))
+  })
+
+  it("write every ATC code at level 5, every RxNorm code as digits and every dose as a number", () => {
+    const atc = ingredients.flatMap((row) => list(row.atc))
+    const rxnorm = [
+      ...ingredients.flatMap((row) => list(row.rxcui)),
+      ...combinations.filter((row) => row.code_system === "rxnorm").map((row) => row.code ?? ""),
+    ]
+    const doses = ingredients.map((row) => row.max_daily_mg ?? "").filter((dose) => dose !== "")
+
+    expect(atc.filter((code) => !/^[A-Z]\d\d[A-Z]{2}\d\d$/.test(code))).toEqual([])
+    expect(rxnorm.filter((code) => !/^\d+$/.test(code))).toEqual([])
+    expect(doses.filter((dose) => !(Number(dose) > 0))).toEqual([])
+    expect(
+      ingredients
+        .filter((row) => row.max_daily_mg !== "" && !/dose/.test(row.source ?? ""))
+        .map((row) => row.ingredient),
+    ).toEqual([])
+  })
+
+  // Groups of substances that raise pressure: ACC/AHA 2017 guideline, Table 14, and KDIGO 2024 (ESAs, calcineurin inhibitors).
+  it.each([
+    [
+      "non-steroidal anti-inflammatory drugs",
+      /^M01A[BCEGH]/,
+      ["ibuprofen", "naproxen", "celecoxib", "diclofenac"],
+    ],
+    ["decongestants", /^R01BA/, ["pseudoephedrine", "phenylephrine"]],
+    ["steroids", /^H02AB/, ["prednisolone", "dexamethasone", "hydrocortisone"]],
+    ["calcineurin inhibitors", /^L04AD/, ["ciclosporin", "tacrolimus"]],
+    ["erythropoiesis-stimulating agents", /^B03XA0[123]/, ["erythropoietin", "darbepoetin alfa"]],
+    ["monoamine oxidase inhibitors", /^N06AF/, ["phenelzine", "tranylcypromine"]],
+  ])("flag what raises pressure: %s", (_name, group, members) => {
+    const flagged = ingredients.filter((row) => row.interferes === "yes").map((row) => row.ingredient ?? "")
+    const inGroup = ingredients.filter((row) => list(row.atc).some((code) => group.test(code)))
+
+    expect(members.filter((member) => !flagged.includes(member))).toEqual([])
+    expect(inGroup.map((row) => row.ingredient).filter((name) => !flagged.includes(name ?? ""))).toEqual([])
+  })
+
   it("flag every counted beta blocker and central agonist as not to be stopped at once", () => {
     const unflagged = ingredients.filter(
       (row) => /^(beta_blocker|central_agonist)$/.test(row.class ?? "") && row.withdrawal === "",
