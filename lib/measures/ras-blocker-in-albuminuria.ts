@@ -14,7 +14,14 @@ export const rasBlockerInAlbuminuria: Measure = {
     "Review whether an ACE inhibitor or ARB may be given, or record why not; check potassium and creatinine after a start. Clinicians decide; local policy applies.",
   metWords: "confirmed albuminuria, on an ACE inhibitor or ARB",
   notMetWords: "confirmed albuminuria, no ACE inhibitor or ARB",
-  population: [{ sql: "p.albuminuria = 'confirmed'", words: "confirmed albuminuria", evidence: "urine" }],
+  population: [
+    { sql: "p.albuminuria = 'confirmed'", words: "confirmed albuminuria", evidence: "urine" },
+    {
+      sql: "p.a = 'A3' or cast($ras_from_category as varchar) = 'A2'",
+      words: "urine category from {ras.fromCategory} on",
+      evidence: "urine",
+    },
+  ],
   excluded: [
     ...usualExclusions,
     { sql: "p.egfr < 15", words: "eGFR under 15 (individual decision)", evidence: "kidney" },
@@ -49,10 +56,11 @@ export const rasBlockerInAlbuminuria: Measure = {
     },
   ],
   fact: "urine_on",
-  params: {},
+  params: { ras_from_category: "ras.fromCategory" },
   settings: [
     ...panelSettings,
     ...urineSettings,
+    "ras.fromCategory",
     ...pressureSettings,
     "egfr.windowMonths",
     "drugs.graceDays",
