@@ -25,6 +25,23 @@ export async function openEngine(
   const connection = await instance.connect()
   await createFormulas(connection)
   await loadCodeLists(connection)
+  await fillRawTables(connection, facts)
+  await computeAll(connection, {
+    settings: { ...defaultSettings, ...options.settings },
+    today: options.today,
+  })
+  return {
+    connection,
+    ask: (question, params) => askOn(connection, question, params),
+    close: () => {
+      connection.closeSync()
+      instance.closeSync()
+    },
+  }
+}
+
+/** The raw tables as an import would load them, holding these facts. */
+export async function fillRawTables(connection: DuckDBConnection, facts: RawFacts): Promise<void> {
   await connection.run(
     "create table drug_name_mappings(text varchar, ingredients varchar[], is_ignored boolean)",
   )
@@ -42,18 +59,6 @@ export async function openEngine(
     }
   }
   for (const row of facts.decisions ?? []) await insert(connection, { table: "decisions", row })
-  await computeAll(connection, {
-    settings: { ...defaultSettings, ...options.settings },
-    today: options.today,
-  })
-  return {
-    connection,
-    ask: (question, params) => askOn(connection, question, params),
-    close: () => {
-      connection.closeSync()
-      instance.closeSync()
-    },
-  }
 }
 
 async function insert(

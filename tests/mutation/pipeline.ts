@@ -8,7 +8,6 @@ import type { Param } from "../../lib/engine/values"
 import { clinicalViews, createFormulas, loadCodeLists } from "../../lib/engine/views"
 import { measures } from "../../lib/measures/index"
 import { standingsSql } from "../../lib/measures/standing-sql"
-import type { CheckedClinic } from "./clinics"
 
 /** One select of the computation, in the order of computing; a view of `lib/clinical`, the folding of merged records, the standings. */
 export type Step = {
@@ -27,7 +26,11 @@ export type Pipeline = {
 }
 
 /** The whole computation of a clinic in memory, on all its days at once, with a signature of every table. */
-export async function openPipeline(clinic: CheckedClinic): Promise<Pipeline> {
+export async function openPipeline(clinic: {
+  days: readonly string[]
+  settings: unknown
+  load: (connection: DuckDBConnection) => Promise<void>
+}): Promise<Pipeline> {
   const settings = Settings.parse(clinic.settings)
   const instance = await DuckDBInstance.create(":memory:", {
     threads: "1",
@@ -37,7 +40,7 @@ export async function openPipeline(clinic: CheckedClinic): Promise<Pipeline> {
   const connection = await instance.connect()
   await createFormulas(connection)
   await loadCodeLists(connection)
-  await loadKept(connection, clinic.file)
+  await clinic.load(connection)
   await connection.run(`create table settings as ${settingsSql(settings)}`)
   const days = clinic.days.map((day) => `(date '${day}', '${day.slice(0, 7)}', true)`)
   await connection.run(
@@ -104,7 +107,8 @@ export function standingsStep(list: typeof measures, settings: Settings): Step {
   }
 }
 
-async function loadKept(connection: DuckDBConnection, file: string): Promise<void> {
+/** The facts of a clinic that was brought in. */
+export async function loadKept(connection: DuckDBConnection, file: string): Promise<void> {
   await connection.run(`attach '${file}' as kept (read_only)`)
   for (const table of rawTables) {
     const name = table.isFact ? `loaded_${table.name}` : table.name

@@ -4,15 +4,25 @@ import type { Condition, Measure } from "../../lib/measures/types"
 import { missOf, readVectors } from "../helpers/formula-vectors"
 import { openFormulas, readFormulas } from "../helpers/formulas"
 import { checksOf } from "./answers"
+import { openByHand, type OpenedByHand } from "./by-hand"
 import type { CheckedClinic } from "./clinics"
 import { openDrugTexts } from "./drug-texts"
-import { openPipeline, recompute, restore, standingsStep, type Pipeline, type Step } from "./pipeline"
+import {
+  loadKept,
+  openPipeline,
+  recompute,
+  restore,
+  standingsStep,
+  type Pipeline,
+  type Step,
+} from "./pipeline"
 import { fileOfCondition, type PlacedMutant } from "./targets"
 
 type Known = {
   name: string
   pipeline: Pipeline
   isStillRight: (changed: readonly string[]) => Promise<boolean>
+  isSameAs?: OpenedByHand["isSameAs"]
 }
 
 export type QuickChecks = { formulas: DuckDBConnection; known: Known[] }
@@ -21,9 +31,12 @@ export type QuickChecks = { formulas: DuckDBConnection; known: Known[] }
 const mostMs = 8_000
 
 export async function openQuickChecks(clinics: readonly CheckedClinic[]): Promise<QuickChecks> {
-  const known: Known[] = [{ name: "drug texts", ...(await openDrugTexts()) }]
+  const known: Known[] = [{ name: "drug texts", ...(await openDrugTexts()) }, ...(await openByHand())]
   for (const clinic of clinics) {
-    const pipeline = await openPipeline(clinic)
+    const pipeline = await openPipeline({
+      ...clinic,
+      load: (connection) => loadKept(connection, clinic.file),
+    })
     known.push({ name: clinic.name, pipeline, ...(await checksOf(clinic, pipeline)) })
   }
   return { formulas: await openFormulas(), known }
@@ -32,12 +45,15 @@ export async function openQuickChecks(clinics: readonly CheckedClinic[]): Promis
 /** What first tells the mutant from the right text, or null when nothing does. */
 export async function killerOf(checks: QuickChecks, mutant: PlacedMutant): Promise<string | null> {
   if (mutant.target.kind === "formula") return killingVector(checks.formulas, mutant)
-  for (const { name, pipeline, isStillRight } of checks.known) {
-    const step = mutatedStep(pipeline, mutant)
-    if (!step) continue
+  for (const { name, pipeline, isStillRight, isSameAs } of checks.known) {
     const limit = setTimeout(() => pipeline.connection.interrupt(), mostMs)
     try {
-      const changed = await recompute(pipeline, step)
+      if (mutant.target.kind === "caution") {
+        if (isSameAs && !(await isSameAs(mutant.target.sql, mutant.sql))) return name
+        continue
+      }
+      const step = mutatedStep(pipeline, mutant)
+      const changed = step ? await recompute(pipeline, step) : []
       if (changed.length > 0 && !(await isStillRight(changed))) return name
     } catch (error) {
       return `error: ${error instanceof Error ? (error.message.split("\n")[0] ?? "") : "unknown"}`

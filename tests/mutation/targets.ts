@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs"
+import { cautions } from "../../lib/measures/cautions"
 import { measures } from "../../lib/measures/index"
 import type { Measure } from "../../lib/measures/types"
 import { mutantsOf, type Mutant } from "./mutate"
 
-/** A SQL text under test: a formula, a view, or one condition of measures, with the file it stands in. */
+/** A SQL text under test: a formula, a view, one condition of measures or a caution, with the file it stands in. */
 export type Target = {
-  kind: "formula" | "view" | "condition"
+  kind: "formula" | "view" | "condition" | "caution"
   file: string
   sql: string
   /** Where the text begins in its file. */
@@ -15,9 +16,14 @@ export type Target = {
 /** A mutant with its place in the file. `lineText` says which line it is whatever is added above it. */
 export type PlacedMutant = Mutant & { id: string; target: Target; lineText: string; content: string }
 
-/** Every SQL text of lib/clinical and every condition of lib/measures. */
+/** Every SQL text of lib/clinical, every condition of the measures and every caution. */
 export function allTargets(): Target[] {
-  return [...sqlFiles("formulas", "formula"), ...sqlFiles("views", "view"), ...conditions()]
+  return [
+    ...sqlFiles("formulas", "formula"),
+    ...sqlFiles("views", "view"),
+    ...conditions(),
+    ...cautionTargets(),
+  ]
 }
 
 /** The mutants of a text, each with the content its file would have. */
@@ -75,6 +81,12 @@ function conditions(): Target[] {
       })
     }
   return [...found.values()]
+}
+
+function cautionTargets(): Target[] {
+  const file = "lib/measures/cautions.ts"
+  const content = readFileSync(file, "utf8")
+  return cautions.map(({ sql }) => ({ kind: "caution", file, sql, at: content.indexOf(sql) }))
 }
 
 function measureFiles(): string[] {

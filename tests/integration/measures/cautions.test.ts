@@ -2,33 +2,17 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import { z } from "zod"
 import { cautionIds, cautions, cautionsSql } from "../../../lib/measures/cautions"
 import { patientCautions } from "../../../lib/questions/patient-cautions"
+import { cautionFacts } from "../../fixtures/caution-facts"
 import { cautionPeople } from "../../fixtures/caution-people"
 import { today } from "../../fixtures/caution-person"
 import { openEngine, type TestEngine } from "../../helpers/open-engine"
-import { raw } from "../../helpers/raw-facts"
 
 const names = cautionPeople.map((person) => person.name)
 
 let engine: TestEngine
 
 beforeAll(async () => {
-  const tables = ["orders_raw", "problems_raw", "allergies_raw", "labs_raw", "readings_raw"] as const
-  engine = await openEngine(
-    {
-      patient_records_raw: names.map((name) => raw.person(name)),
-      visits_raw: [
-        ...names.map((name) => raw.visit(name, today)),
-        ...cautionPeople.flatMap((person) => person.facts(person.name).visits_raw ?? []),
-      ],
-      ...Object.fromEntries(
-        tables.map((table) => [
-          table,
-          cautionPeople.flatMap((person) => person.facts(person.name)[table] ?? []),
-        ]),
-      ),
-    },
-    { today },
-  )
+  engine = await openEngine(cautionFacts, { today })
 })
 
 afterAll(() => engine.close())
