@@ -6,6 +6,7 @@
 -- throws: nothing
 -- source: KDIGO 2012, Clinical practice guideline for the evaluation and management of CKD,
 --   Kidney Int Suppl 3:1-150, Table 7, doi:10.1038/kisup.2012.73
+--   [read: reprint of Table 7 in PMC10200071, Table 11]
 -- example: albuminuria_bound('uacr', 'mg/mmol', 'A2') = 30
 create or replace macro albuminuria_bound(test, unit, category) as
   case

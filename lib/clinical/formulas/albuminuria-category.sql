@@ -7,6 +7,7 @@
 -- source: KDIGO 2012, Clinical practice guideline for the evaluation and management of CKD, Kidney Int Suppl 3:1-150,
 --   Table 7, doi:10.1038/kisup.2012.73; for 'ada' American Diabetes Association 2024, Standards of Care in Diabetes,
 --   section 11, Diabetes Care 47(Suppl 1):S219-S230, doi:10.2337/dc24-S011
+--   [read: reprint of Table 7 in PMC10200071, Table 11; both A3 limits read]
 -- example: albuminuria_category(300, null, 'uacr', 'mg/g', 'ada') = A3
 create or replace macro albuminuria_category(reported, comparator, test, unit, a3) as
   case

@@ -6,6 +6,7 @@
 -- throws: nothing
 -- source: NICE 2021, NG203 Chronic kidney disease: assessment and management, section 1.1 (ACR 70 mg/mmol; the PCR pair is its
 --   usual equivalent in the same guideline)
+--   [from memory]
 -- example: albuminuria_needs_no_repeat(69.9, null, 'uacr', 'mg/mmol') = false
 create or replace macro albuminuria_needs_no_repeat(reported, comparator, test, unit) as
   case

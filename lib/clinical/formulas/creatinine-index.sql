@@ -6,6 +6,7 @@
 -- source: Joossens 1984, Monitoring salt intake of the population: methodological considerations, in: Surveillance of the
 --   dietary habits of the population with regard to cardiovascular diseases, Euronut report 2:61-73 (limit 0.7); tabulated so in
 --   PMC5497310, Table 5
+--   [read: PMC5497310, Table 5; the report itself from memory]
 -- example: creatinine_index(1176, 80) = 0.7
 create or replace macro creatinine_index(creatinine_mg_day, weight_kg) as
   case when weight_kg > 0 then cast(creatinine_mg_day as double) / (21 * cast(weight_kg as double)) end;

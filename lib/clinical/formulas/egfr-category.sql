@@ -5,6 +5,7 @@
 -- source: KDIGO 2012, Clinical practice guideline for the evaluation and management of CKD,
 --   Kidney Int Suppl 3:1-150, statement 1.2.3 and Table 5, doi:10.1038/kisup.2012.73; unchanged in KDIGO 2024,
 --   Kidney Int 105(4S):S117-S314, doi:10.1016/j.kint.2023.10.018
+--   [read: KDIGO 2012 statement 1.2.3]
 -- example: egfr_category(59) = G3a
 create or replace macro egfr_category(egfr) as
   case

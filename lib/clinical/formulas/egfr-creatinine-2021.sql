@@ -5,6 +5,7 @@
 -- throws: nothing
 -- source: Inker 2021, New creatinine- and cystatin C-based equations to estimate GFR without race,
 --   N Engl J Med 385:1737-1749, equation eGFRcr from age and sex (coefficients as on kidney.org), doi:10.1056/NEJMoa2102953
+--   [read: kidney.org, equation page; the citation in the manual of the R package nephro]
 -- example: egfr_creatinine_2021(1.00, 50, 'female') = 68.6335
 create or replace macro egfr_creatinine_2021(creatinine_mg_dl, age_years, sex) as
   case

@@ -5,6 +5,7 @@
 -- throws: nothing
 -- source: Inker 2021, New creatinine- and cystatin C-based equations to estimate GFR without race,
 --   N Engl J Med 385:1737-1749, equation eGFRcr-cys from age and sex, doi:10.1056/NEJMoa2102953
+--   [read: egfr.app, equation page; the citation in the manual of the R package nephro]
 -- example: egfr_creatinine_cystatin_2021(1.2, 1.4, 60, 'female') = 49.6263
 create or replace macro egfr_creatinine_cystatin_2021(creatinine_mg_dl, cystatin_mg_l, age_years, sex) as
   case

@@ -6,6 +6,7 @@
 -- throws: nothing
 -- source: Inker 2012, Estimating glomerular filtration rate from serum creatinine and cystatin C,
 --   N Engl J Med 367:20-29, Table 2 (CKD-EPI cystatin C), doi:10.1056/NEJMoa1114248
+--   [read: kidney.org, equation page; the citation in the manual of the R package nephro]
 -- example: egfr_cystatin_2012(1.4, 60, 'female') = 46.3525
 create or replace macro egfr_cystatin_2012(cystatin_mg_l, age_years, sex) as
   case

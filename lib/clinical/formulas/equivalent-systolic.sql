@@ -5,6 +5,7 @@
 -- throws: nothing
 -- source: Whelton 2018, 2017 ACC/AHA guideline for high blood pressure in adults, Hypertension 71:e13-e115, Table 11,
 --   doi:10.1161/HYP.0000000000000065
+--   [read: pocket guide of the guideline]
 -- example: equivalent_systolic(140, 90, 'home') = 135
 create or replace macro equivalent_systolic(office_systolic, office_diastolic, source) as
   case source

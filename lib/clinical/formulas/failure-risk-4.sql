@@ -6,6 +6,7 @@
 -- source: Tangri 2011, A predictive model for progression of chronic kidney disease to kidney failure, JAMA 305:1553-1559,
 --   four-variable equation (coefficients and centring), doi:10.1001/jama.2011.451; Tangri 2016, Multinational assessment of accuracy of
 --   equations for predicting risk of kidney failure, JAMA 315:164-174 (baseline survival by region), doi:10.1001/jama.2015.18202
+--   [read: documentation and source of the Python library kfre]
 -- example: failure_risk_4(60, 'male', 30, 300, 'north_america', 2) = 0.086327
 create or replace macro failure_risk_4(age_years, sex, egfr, acr_mg_g, region, years) as
   case

@@ -7,6 +7,7 @@
 -- source: Sumida 2020, Conversion of urine protein-creatinine ratio or urine dipstick protein to urine albumin-creatinine
 --   ratio for use in chronic kidney disease screening and prognosis, Ann Intern Med 173:426-435, adjusted model,
 --   doi:10.7326/M20-0529
+--   [read: source of the Python library kfre and the R library tabletools]
 -- example: pcr_to_acr(500, 'male', false, true) = 219.73
 create or replace macro pcr_to_acr(pcr_mg_g, sex, has_diabetes, has_hypertension) as
   case

@@ -5,6 +5,7 @@
 -- throws: nothing
 -- source: Whelton 2018, 2017 ACC/AHA guideline for high blood pressure in adults, Hypertension 71:e13-e115, Table 6,
 --   doi:10.1161/HYP.0000000000000065; 'severe' from 180 or 120 as in its section on hypertensive crises
+--   [from memory]
 -- example: pressure_category(128, 84) = stage 1
 create or replace macro pressure_category(systolic, diastolic) as
   case

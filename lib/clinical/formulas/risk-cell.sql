@@ -5,6 +5,7 @@
 -- throws: nothing
 -- source: KDIGO 2012, Clinical practice guideline for the evaluation and management of CKD, Kidney Int Suppl 3:1-150,
 --   Figure 9, doi:10.1038/kisup.2012.73; unchanged in KDIGO 2024, Figure 1, doi:10.1016/j.kint.2023.10.018
+--   [read: copies of the figure in the ADA standards and in PMC10985780, Table 5]
 -- example: risk_cell('G3a', 'A2') = high
 create or replace macro risk_cell(g, a) as
   case

@@ -6,6 +6,7 @@
 -- absent: null with fewer than two different days
 -- throws: an overflow when the sums exceed 38 digits
 -- source: Draper 1998, Applied Regression Analysis, 3rd edition, section 1.2 (b1 = Sxy / Sxx), ISBN 978-0-471-17082-2
+--   [from memory; checked against lm() of R]
 -- example: slope_per_year(3, 1095, 165, 666125, 56575) = -5.0034
 create or replace macro slope_per_year(points, sum_day, sum_value, sum_day_day, sum_day_value) as
   365.25

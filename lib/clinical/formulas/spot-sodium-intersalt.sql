@@ -7,6 +7,7 @@
 -- throws: nothing
 -- source: Brown 2013, Estimating 24-hour urinary sodium excretion from casual urinary sodium concentrations in Western
 --   populations: the INTERSALT study, Am J Epidemiol 177:1180-1192, equations with potassium, doi:10.1093/aje/kwt066
+--   [the citation read: PMC3664342; the coefficients from memory]
 -- example: spot_sodium_intersalt(120, 50, 120, 50, 80, 175, 'male') = 165.09
 create or replace macro spot_sodium_intersalt(
   sodium_mmol_l, potassium_mmol_l, creatinine_mg_dl, age_years, weight_kg, height_cm, sex

@@ -6,6 +6,7 @@
 -- throws: nothing
 -- source: Kawasaki 1993, A simple method for estimating 24 h urinary sodium and potassium excretion from second morning
 --   voiding urine specimen in adults, Clin Exp Pharmacol Physiol 20:7-14, doi:10.1111/j.1440-1681.1993.tb01496.x
+--   [the numbers read in a later comparison; their signs from memory]
 -- example: spot_sodium_kawasaki(120, 120, 50, 80, 175, 'male') = 218.17
 create or replace macro spot_sodium_kawasaki(sodium_mmol_l, creatinine_mg_dl, age_years, weight_kg, height_cm, sex) as
   case

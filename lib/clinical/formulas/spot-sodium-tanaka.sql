@@ -6,6 +6,7 @@
 -- throws: nothing
 -- source: Tanaka 2002, A simple method to estimate populational 24-h urinary sodium and potassium excretion using a casual
 --   urine specimen, J Hum Hypertens 16:97-103, abstract, doi:10.1038/sj.jhh.1001307
+--   [read: abstract, PubMed 11850766]
 -- example: spot_sodium_tanaka(120, 120, 50, 80, 175) = 163.40
 create or replace macro spot_sodium_tanaka(sodium_mmol_l, creatinine_mg_dl, age_years, weight_kg, height_cm) as
   case

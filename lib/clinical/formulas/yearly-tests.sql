@@ -6,6 +6,7 @@
 -- source: KDIGO 2024, Clinical practice guideline for the evaluation and management of CKD, Kidney Int 105(4S):S117-S314,
 --   monitoring figure of section 2.1, doi:10.1016/j.kint.2023.10.018 (same numbers as the heat map of KDIGO 2022, diabetes
 --   management in CKD, Kidney Int 102(5S):S1-S127; KDIGO 2012 asked 2, not 3, of G1 and G2 with A3)
+--   [read: ADA 2024 pocket summary (2022 grid) and PMC10985780, Table 5 (2012 grid); the 2024 figure from memory]
 -- example: yearly_tests('G3b', 'A1') = 2
 create or replace macro yearly_tests(g, a) as
   case

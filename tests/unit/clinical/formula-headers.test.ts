@@ -52,6 +52,12 @@ describe("every formula file", () => {
     )
   })
 
+  it.each(formulas)("says of the source of $name what was read and what is from memory", ({ sql }) => {
+    expect(headerOf(sql).texts.source).toMatch(
+      /\[.*(read|from memory|by arithmetic).*\]$|^(the project's definitions|by definition)/,
+    )
+  })
+
   it.each(formulas)("works the example of $name to the answer it prints", async ({ sql, name }) => {
     const [, call = "", answer = ""] = /^(.+\)) = (.+)$/.exec(headerOf(sql).texts.example ?? "") ?? []
 
