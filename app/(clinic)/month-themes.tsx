@@ -61,7 +61,8 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
 function DetailWords(props: { figure: MeasureFigure; chosen: ChosenMonth; answers: MonthAnswers }) {
   const { figure, chosen, answers } = props
   const parts = details
-    .filter((detail) => detail.measureId === figure.measure.id && (chosen.isRunning || !detail.isAhead))
+    .filter((detail) => detail.measureId === figure.measure.id && detail.isOnMonth)
+    .filter((detail) => chosen.isRunning || !detail.isAhead)
     .map((detail) => ({
       detail,
       people:

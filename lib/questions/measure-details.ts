@@ -1,6 +1,7 @@
 import { z } from "zod"
 import type { Standing } from "../domain/standings"
 import { measures } from "../measures/index"
+import { resistanceDetails } from "./resistance-details"
 
 /** A part of one standing that says what could be done next: a condition over `patient_month`, chosen by its name. */
 export type Detail = {
@@ -11,12 +12,15 @@ export type Detail = {
   readonly sql: string
   /** Whether it looks ahead of the day, so that it means nothing for a month that is over. */
   readonly isAhead: boolean
+  /** Whether the Month screen names it, beside the measure's own page. */
+  readonly isOnMonth: boolean
 }
 
 const visitSoon = {
   words: "with a visit in the next 14 days",
   sql: "p.next_visit_on <= p.as_of + 14",
   isAhead: true,
+  isOnMonth: true,
 } as const
 
 export const details: readonly Detail[] = [
@@ -27,6 +31,7 @@ export const details: readonly Detail[] = [
     words: "on no class of pressure drug",
     sql: "p.class_count = 0",
     isAhead: false,
+    isOnMonth: true,
   },
   {
     id: "severe",
@@ -35,16 +40,10 @@ export const details: readonly Detail[] = [
     words: "severe",
     sql: "p.category = 'severe'",
     isAhead: false,
+    isOnMonth: true,
   },
   { id: "visit-soon", measureId: "bp-at-target", standing: "not met", ...visitSoon },
-  {
-    id: "no-diuretic",
-    measureId: "uncontrolled-on-several-classes",
-    standing: "met",
-    words: "without a diuretic",
-    sql: "not array_contains(p.classes, 'diuretic')", // a list of one row, which only this engine and its kin can ask
-    isAhead: false,
-  },
+  ...resistanceDetails,
   { id: "visit-soon", measureId: "uncontrolled-on-several-classes", standing: "met", ...visitSoon },
   {
     id: "never",
@@ -53,6 +52,7 @@ export const details: readonly Detail[] = [
     words: "never tried",
     sql: "p.ras_history = 'never'",
     isAhead: false,
+    isOnMonth: true,
   },
   {
     id: "stopped",
@@ -61,6 +61,7 @@ export const details: readonly Detail[] = [
     words: "stopped",
     sql: "p.ras_history = 'stopped'",
     isAhead: false,
+    isOnMonth: true,
   },
   { id: "visit-soon", measureId: "ras-blocker-in-albuminuria", standing: "not met", ...visitSoon },
   {
@@ -70,6 +71,7 @@ export const details: readonly Detail[] = [
     words: "severe",
     sql: "p.category = 'severe'",
     isAhead: false,
+    isOnMonth: true,
   },
   { id: "visit-soon", measureId: "untreated-above-target", standing: "met", ...visitSoon },
   {
@@ -79,6 +81,7 @@ export const details: readonly Detail[] = [
     words: "with diabetes",
     sql: "p.diabetes",
     isAhead: false,
+    isOnMonth: true,
   },
   {
     id: "heart-failure",
@@ -87,6 +90,7 @@ export const details: readonly Detail[] = [
     words: "with heart failure",
     sql: "p.heart_failure",
     isAhead: false,
+    isOnMonth: true,
   },
   {
     id: "albuminuria",
@@ -95,6 +99,7 @@ export const details: readonly Detail[] = [
     words: "with an ACR of 200 mg/g or more",
     sql: "p.is_acr_200",
     isAhead: false,
+    isOnMonth: true,
   },
   { id: "visit-soon", measureId: "sglt2-in-ckd", standing: "not met", ...visitSoon },
   { id: "visit-soon", measureId: "seen-by-dietitian", standing: "not met", ...visitSoon },
@@ -106,6 +111,7 @@ export const details: readonly Detail[] = [
     words: "without an eGFR",
     sql: "not p.has_egfr_in_year",
     isAhead: false,
+    isOnMonth: true,
   },
   {
     id: "no-acr",
@@ -114,6 +120,7 @@ export const details: readonly Detail[] = [
     words: "without an ACR",
     sql: "not p.has_acr_in_year",
     isAhead: false,
+    isOnMonth: true,
   },
   { id: "visit-soon", measureId: "kidney-tests-in-diabetes", standing: "not met", ...visitSoon },
   {
@@ -123,6 +130,7 @@ export const details: readonly Detail[] = [
     words: "with fewer eGFR days than asked for",
     sql: "p.egfr_days_in_year < p.tests_due",
     isAhead: false,
+    isOnMonth: true,
   },
   {
     id: "no-urine",
@@ -131,6 +139,7 @@ export const details: readonly Detail[] = [
     words: "without an ACR or PCR",
     sql: "not p.is_urine_tested_in_year",
     isAhead: false,
+    isOnMonth: true,
   },
   { id: "visit-soon", measureId: "monitoring-on-schedule", standing: "not met", ...visitSoon },
   { id: "visit-soon", measureId: "fast-decline", standing: "met", ...visitSoon },

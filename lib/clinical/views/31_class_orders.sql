@@ -1,6 +1,6 @@
 -- Each active-at-some-time order under each class it supplies, with the day its course of that class started:
 -- a class starts when an order of it starts and the class was active on none of the 90 days before.
--- The class word follows the clinic's counting; `kind` is the finer word.
+-- The class word follows the clinic's counting; `family` is the class whatever the counting, `kind` the finer word.
 with supplied as (
   select distinct
     spans.order_key,
@@ -8,6 +8,7 @@ with supplied as (
     spans.started_on,
     spans.ends_on,
     i.kind,
+    i.class as family,
     case
       when i.class = 'ras_blocker' and s.drugs_counting in ('ras_separate', 'both_separate')
         then i.kind
@@ -52,6 +53,7 @@ select
   supplied.order_key,
   supplied.patient_id,
   supplied.class,
+  supplied.family,
   supplied.kind,
   supplied.started_on,
   supplied.ends_on,

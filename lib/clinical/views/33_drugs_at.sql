@@ -10,7 +10,9 @@ select
   bool_or(c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor')) as on_any_ras_blocker,
   count(distinct case when c.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor') then c.kind end) >= 2
     as has_two_ras_kinds,
-  bool_or(c.kind = 'steroidal_mra') as on_steroidal_mra
+  bool_or(c.kind = 'steroidal_mra') as on_steroidal_mra,
+  bool_or(c.family = 'diuretic') as on_diuretic,
+  bool_or(c.family = 'calcium_channel_blocker') as on_calcium_channel_blocker
 from class_orders as c
 join drug_words_used as class_words on class_words.what = 'class' and class_words.word = c.class
 left join drug_words_used as kind_words on kind_words.what = 'kind' and kind_words.word = c.kind

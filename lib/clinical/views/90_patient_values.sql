@@ -63,6 +63,13 @@ select
   coalesce(drugs.on_any_ras_blocker, false) as on_any_ras_blocker,
   coalesce(drugs.has_two_ras_kinds, false) as has_two_ras_kinds,
   coalesce(drugs.on_steroidal_mra, false) as on_steroidal_mra,
+  coalesce(drugs.on_diuretic, false) as on_diuretic,
+  coalesce(drugs.on_calcium_channel_blocker, false) as on_calcium_channel_blocker,
+  regimens.classes_at_half,
+  regimens.classes_at_maximum,
+  regimens.classes_below_half,
+  regimens.classes_dose_unknown,
+  regimens.supply_gap_days,
   coalesce(other_drugs.on_finerenone, false) as on_finerenone,
   coalesce(other_drugs.on_sglt2_inhibitor, false) as on_sglt2_inhibitor,
   coalesce(other_drugs.on_interfering_drug, false) as on_interfering_drug,
@@ -168,6 +175,7 @@ left join withdrawals_at as withdrawals
   on withdrawals.patient_id = d.patient_id and withdrawals.as_of = d.as_of
 left join class_stops_at as class_stops on class_stops.patient_id = d.patient_id and class_stops.as_of = d.as_of
 left join ras_starts_at as starts on starts.patient_id = d.patient_id and starts.as_of = d.as_of
+left join regimens_at as regimens on regimens.patient_id = d.patient_id and regimens.as_of = d.as_of
 left join ras_history_at as history on history.patient_id = d.patient_id and history.as_of = d.as_of
 left join kidney on kidney.patient_id = d.patient_id and kidney.as_of = d.as_of
 left join egfr_tests_at as tests on tests.patient_id = d.patient_id and tests.as_of = d.as_of
