@@ -22,11 +22,11 @@ export function doseChanges(courses: Course[], on: Day): DoseChange[] {
 function directionOn(day: Day, courses: Course[], on: Day): number {
   const now = courses.filter((course) => addsOn(day, course, courses, on))
   const dayBefore = courses.filter((course) => addsOn(day - 1, course, courses, on))
-  const before = dayBefore.length > 0 ? dayBefore : orderBefore(day, courses)
+  const before = dayBefore.length > 0 ? dayBefore : ordersBefore(day, courses)
   if (before.length === 0) return 0
 
   const orders = [...now, ...before].map((course) => course.order)
-  const units = new Set(orders.map((order) => order.doseUnit))
+  const units = new Set(orders.map((order) => order.doseUnit?.toLowerCase()))
   const areTimesMissing = orders.every((order) => order.timesPerDay === null)
   const isAnythingMissing = orders.some(
     (order) =>
@@ -46,12 +46,11 @@ function addsOn(day: Day, course: Course, courses: Course[], on: Day): boolean {
   return !courses.some((later) => later.startedOn > course.startedOn && later.startedOn <= day)
 }
 
-/** The order that started last before a day; of several on one day the one that ended last. */
-function orderBefore(day: Day, courses: Course[]): Course[] {
-  return courses
-    .filter((course) => course.startedOn < day)
-    .sort((a, b) => a.startedOn - b.startedOn || a.lastDay - b.lastDay)
-    .slice(-1)
+/** The order that started last before a day, or those that did on one day. */
+function ordersBefore(day: Day, courses: Course[]): Course[] {
+  const earlier = courses.filter((course) => course.startedOn < day)
+  const latestStart = Math.max(...earlier.map((course) => course.startedOn))
+  return earlier.filter((course) => course.startedOn === latestStart)
 }
 
 function dailyDose(courses: Course[]): Exact {

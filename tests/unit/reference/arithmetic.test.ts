@@ -3,6 +3,7 @@ import { ageInYears, day, dayFromText, dayToText, minusMonths } from "../../refe
 import { compare, exact, exactFromText, mean, roundedHalfUp, toNumber } from "../../reference/exact"
 import { momentFromText } from "../../reference/instant"
 import { ckdEpi2021 } from "../../reference/kidney"
+import { fourVariableRisk, slopePerYear } from "../../reference/kidney-failure"
 import { t975, wilson } from "../../reference/statistics"
 
 describe("exact numbers", () => {
@@ -109,5 +110,26 @@ describe("CKD-EPI 2021", () => {
     [70, "male", 0.8, 95.2],
   ])("gives the published value at age %i, %s, %f mg/dL", (ageYears, sex, creatinineMgDl, egfr) => {
     expect(ckdEpi2021({ creatinineMgDl, ageYears, sex })).toBeCloseTo(egfr, 1)
+  })
+})
+
+describe("kidney failure", () => {
+  // Computed from the published coefficients (Tangri 2011) and North American baseline survival (Tangri 2016).
+  it.each([
+    { ageYears: 65, isMale: true, egfr: 19, acrMgG: 30, percent: 9.2838 },
+    { ageYears: 70, isMale: false, egfr: 50, acrMgG: 35, percent: 0.2315 },
+    { ageYears: 57.28, isMale: false, egfr: 15, acrMgG: 1762.00184, percent: 58.6954 },
+  ])("has a 2-year risk of $percent% at an eGFR of $egfr", ({ percent, ...person }) => {
+    expect(fourVariableRisk(person) * 100).toBeCloseTo(percent, 4)
+  })
+
+  it("falls by 365.25 / 73 a year where it falls by 1 every 73 days", () => {
+    const first = day("2022-03-01")
+    const days = [0, 1, 2, 3, 4, 5].map((step) => ({ day: first + 73 * step, egfr: 60 - step }))
+
+    const slope = slopePerYear(days, first + 365)
+
+    expect(slope && toNumber(slope)).toBeCloseTo(-365.25 / 73, 12)
+    expect(slopePerYear(days.slice(1), first + 365)).toBeNull()
   })
 })
