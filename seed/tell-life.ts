@@ -12,7 +12,6 @@ import { drawPerson, patientRow, type Person } from "./person"
 import { reviewStage, writeLaterProblems, writeProblemList } from "./problems"
 import { openRandom, type Random } from "./random"
 import { earlierRasHistory, writeAllergy } from "./ras-blockade"
-import { sufferSlips } from "./slips"
 import { drawDietPeriod, nextDietDay, recordDiet, referAgain } from "./sodium"
 import { startingRegimen } from "./treatment"
 import { bookAhead, interimBloods, planVisit, titrateFromHome } from "./visits"
@@ -31,7 +30,6 @@ export function tellLife(options: { seed: number; number: number; period: Period
   bringHistory(life)
   liveThrough(life, { fate, isStillHere: fate.lastDay === period.through })
   writeLaterProblems(life)
-  if (fate.lastDay === period.through) sufferSlips(life, openRandom(seed, "slips", number))
   writeOpenCourses(life)
   return { life, fate }
 }

@@ -9,6 +9,7 @@ const screens = [
   { href: "/patients", name: "Patients" },
   { href: "/measures", name: "Measures" },
   { href: "/imports", name: "Imports" },
+  { href: "/settings", name: "Settings" },
 ] as const
 
 /** The screens there are, the present one marked. */

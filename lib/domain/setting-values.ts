@@ -1,7 +1,9 @@
-import { topicOf } from "./setting-choices"
+import { chosenOf, topicOf } from "./setting-choices"
+import type { SettingTopic } from "./setting-topic"
 import { Settings, type SettingKey } from "./settings"
 
-export type SettingValue = Settings[SettingKey]
+/** Any value a setting may have. */
+export type SettingValue = string | number | null
 
 /** Every key of the settings, in their order. */
 export const settingKeys: readonly SettingKey[] = Settings.keyof().options
@@ -17,6 +19,7 @@ export function settingWords(key: SettingKey, value: SettingValue): string {
   const topic = topicOf(key)
   if (typeof value === "string") return choiceNamed(key, value) ?? value
   const unit = topic.fields.find((field) => field.key === key)?.unit
+  if (unit?.startsWith("share")) return `${percent(value)}${unit.replace(/^share/, "")}`
   const number = value.toLocaleString("en-US", { maximumFractionDigits: 3 })
   return unit ? `${number} ${unit}` : number
 }
@@ -31,4 +34,23 @@ export function settingName(key: SettingKey): string {
 
 function choiceNamed(key: SettingKey, value: string): string | undefined {
   return topicOf(key).choices.find((choice) => choice.sets[key] === value)?.name
+}
+
+/** How a topic stands: the name of its choice, or the clinic's own numbers. */
+export function topicWords(topic: SettingTopic, settings: Settings): string {
+  const chosen = chosenOf(topic, settings)
+  if (chosen) return chosen.name
+  return topic.fields
+    .filter((field) => settings[field.key] !== null)
+    .map((field) =>
+      topic.fields.length === 1
+        ? settingWords(field.key, settings[field.key])
+        : `${field.name.charAt(0).toLowerCase()}${field.name.slice(1)} ${settingWords(field.key, settings[field.key])}`,
+    )
+    .join(", ")
+}
+
+/** 0.05 as "5%". */
+function percent(share: number): string {
+  return `${(share * 100).toLocaleString("en-US", { maximumFractionDigits: 1 })}%`
 }

@@ -4,7 +4,7 @@ import { Screen } from "../../_ui/screen"
 import { importAnswers } from "./import-answers"
 import { ImportsAside } from "./imports-aside"
 import { ImportsMatter } from "./imports-matter"
-import { Poll } from "./poll"
+import { Poll } from "../../_ui/poll"
 import { parseImportsView } from "./search-params"
 import { isWorking } from "./working"
 

@@ -77,7 +77,7 @@ test("a value is read with its unit, or by the name of its choice", () => {
   expect(settingWords("diet.limitMg", 2300)).toBe("2,300 mg a day")
   expect(settingWords("bp.sameDay", "lowest")).toBe("The lowest systolic and the lowest diastolic")
   expect(settingWords("bp.homeSystolicTarget", null)).toBe("not set")
-  expect(settingWords("import.rejectShare", 0.05)).toBe("0.05 share of the rows of a file")
+  expect(settingWords("import.rejectShare", 0.05)).toBe("5% of the rows of a file")
 })
 
 test("one number of several is named with its topic", () => {

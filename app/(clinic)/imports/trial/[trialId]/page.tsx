@@ -2,7 +2,7 @@ import type { Metadata } from "next"
 import { notFound } from "next/navigation"
 import { Screen } from "../../../../_ui/screen"
 import { findTrial } from "../../../../../lib/jobs/import-trial"
-import { Poll } from "../../poll"
+import { Poll } from "../../../../_ui/poll"
 import { TrialAside, TrialOutcomeView } from "../../trial-outcome"
 
 export const metadata: Metadata = { title: "Trial of an import" }

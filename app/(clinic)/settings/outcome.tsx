@@ -1,0 +1,61 @@
+import Link from "next/link"
+import { settingKeys } from "../../../lib/domain/setting-values"
+import type { Settings } from "../../../lib/domain/settings"
+import type { SnapshotMeta } from "../../../lib/engine/run"
+import { AppError } from "../../../lib/errors"
+import { listed } from "../../_ui/format"
+import { settingsHref, proposedTexts } from "./search-params"
+import styles from "./settings.module.css"
+import { TriedMeasureRow, TriedSeriesRow } from "./tried-rows"
+import { whatIfAnswers, type WhatIfAnswers } from "./what-if-answers"
+import { triedMeasures, triedSeries } from "./what-if-figures"
+
+/** Every measure that the proposal would change, beside what it is now; the others in one line. */
+export async function Outcome({ snapshot, settings }: { snapshot: SnapshotMeta; settings: Settings }) {
+  const changed = settingKeys.filter((key) => settings[key] !== snapshot.settings[key])
+  const answers = await answered(snapshot, { settings, changed })
+  if (answers === null)
+    return (
+      <p className={styles.pending}>
+        Another choice was computed in the meantime.{" "}
+        <Link href={settingsHref(proposedTexts(settings, changed))} prefetch={false}>
+          Show this one again
+        </Link>
+      </p>
+    )
+  const measures = triedMeasures(answers, snapshot, settings)
+  const series = triedSeries(answers, snapshot)
+  const touched = measures.filter((one) => one.isChanged)
+  const same = measures.filter((one) => !one.isChanged)
+  return (
+    <div className={styles.outcome}>
+      {touched.length + series.length === 0 ? (
+        <p className={styles.nothing}>No figure of any month would change.</p>
+      ) : (
+        <h3 className="visually-hidden">What would change</h3>
+      )}
+      {touched.map((tried) => (
+        <TriedMeasureRow key={tried.now.measure.id} tried={tried} />
+      ))}
+      {series.map((tried) => (
+        <TriedSeriesRow key={tried.now.name} tried={tried} />
+      ))}
+      {touched.length + series.length > 0 && same.length > 0 ? (
+        <p className={styles.same}>Unchanged: {listed(same.map((one) => one.now.measure.name))}.</p>
+      ) : null}
+    </div>
+  )
+}
+
+/** Null when a newer choice stopped this one. */
+async function answered(
+  snapshot: SnapshotMeta,
+  choice: Parameters<typeof whatIfAnswers>[1],
+): Promise<WhatIfAnswers | null> {
+  try {
+    return await whatIfAnswers(snapshot, choice)
+  } catch (error) {
+    if (error instanceof AppError && error.code === "superseded") return null
+    throw error
+  }
+}

@@ -1,0 +1,54 @@
+import path from "node:path"
+import type { SettingKey, Settings } from "../../../lib/domain/settings"
+import { ask, askOn, type SnapshotMeta } from "../../../lib/engine/run"
+import { currentSnapshot } from "../../../lib/engine/snapshot"
+import { whatIf } from "../../../lib/engine/what-if"
+import { dietMonths, type DietMonth } from "../../../lib/questions/diet-months"
+import { measureMonths, type MeasureMonth } from "../../../lib/questions/measure-months"
+import { standingsMoved, type StandingsMoved } from "../../../lib/questions/standings-moved"
+import { site } from "../../_http/site"
+
+export type HistoryUnder = { months: MeasureMonth[]; diet: DietMonth[] }
+
+export type WhatIfAnswers = { now: HistoryUnder; then: HistoryUnder; moved: StandingsMoved[] }
+
+declare global {
+  var filtrateWhatIfAnswers: Map<string, Promise<WhatIfAnswers>> | undefined
+}
+
+/** Answers kept, so that looking at one again costs nothing; counts only, so each is small. */
+const mostKept = 8
+
+/** What the settings would make of every month, beside what is; computed once for a snapshot and a choice. */
+export function whatIfAnswers(
+  snapshot: SnapshotMeta,
+  choice: { settings: Settings; changed: readonly SettingKey[] },
+): Promise<WhatIfAnswers> {
+  const { dataDir } = site()
+  const kept = (globalThis.filtrateWhatIfAnswers ??= new Map())
+  const key = `${path.basename(currentSnapshot(dataDir) ?? "")} ${JSON.stringify(choice.settings)}`
+  const known = kept.get(key)
+  if (known) return known
+  const answer = askBoth({ dataDir, snapshot, ...choice })
+  kept.set(key, answer)
+  answer.catch(() => kept.delete(key))
+  for (const oldest of kept.keys()) if (kept.size > mostKept) kept.delete(oldest)
+  return answer
+}
+
+async function askBoth(options: {
+  dataDir: string
+  snapshot: SnapshotMeta
+  settings: Settings
+  changed: readonly SettingKey[]
+}): Promise<WhatIfAnswers> {
+  const [months, diet] = await Promise.all([ask(measureMonths), ask(dietMonths)])
+  return whatIf(options, async (connection) => ({
+    now: { months, diet },
+    then: {
+      months: await askOn(connection, measureMonths),
+      diet: await askOn(connection, dietMonths),
+    },
+    moved: await askOn(connection, standingsMoved, { as_of: options.snapshot.runningAsOf }),
+  }))
+}
