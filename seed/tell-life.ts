@@ -12,6 +12,7 @@ import { drawPerson, patientRow, type Person } from "./person"
 import { reviewStage, writeLaterProblems, writeProblemList } from "./problems"
 import { openRandom, type Random } from "./random"
 import { earlierRasHistory, writeAllergy } from "./ras-blockade"
+import { sufferSlips } from "./slips"
 import { drawDietPeriod, nextDietDay, recordDiet, referAgain } from "./sodium"
 import { startingRegimen } from "./treatment"
 import { bookAhead, interimBloods, planVisit, titrateFromHome } from "./visits"
@@ -30,6 +31,7 @@ export function tellLife(options: { seed: number; number: number; period: Period
   bringHistory(life)
   liveThrough(life, { fate, isStillHere: fate.lastDay === period.through })
   writeLaterProblems(life)
+  if (fate.lastDay === period.through) sufferSlips(life, openRandom(seed, "slips", number))
   writeOpenCourses(life)
   return { life, fate }
 }
