@@ -16,6 +16,7 @@ const words: Readonly<Record<string, string>> = {
   thiazide_like: "thiazide-like diuretic",
   loop: "loop diuretic",
   loop_diuretic: "loop diuretic",
+  steroidal_mra: "steroidal mineralocorticoid antagonist",
   sglt2_inhibitor: "SGLT2 inhibitor",
 }
 

@@ -42,6 +42,8 @@ export const panelColumns = {
   sodium_mg: "number",
   sodium_on: "text",
   next_visit_on: "text",
+  failure_risk_2_years: "number",
+  slope: "number",
   cautions: "list",
   has_potassium_diet_flag: "boolean",
 } as const
@@ -70,6 +72,7 @@ export const patientTable = {
   p.ras_history, cast(p.ras_stopped_on as varchar) as ras_stopped_on,
   p.potassium, p.potassium_comparator, cast(p.potassium_on as varchar) as potassium_on,
   p.sodium_mg, cast(p.sodium_on as varchar) as sodium_on, cast(p.next_visit_on as varchar) as next_visit_on,
+  p.failure_risk_2_years, p.slope,
   ${cautionsSql()} as cautions, p.has_potassium_diet_flag,
   ${measures.map((measure) => `s.${measure.column}`).join(", ")}
 from patient_month as p

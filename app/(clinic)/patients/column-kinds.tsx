@@ -53,6 +53,25 @@ export function number(
   }
 }
 
+/** A number with a form of its own, such as a share or a slope. */
+export function measured(
+  id: string,
+  head: string,
+  name: NumberName,
+  options: { width: number; unit: string; write: (value: number) => string },
+): PanelColumn {
+  const { width, unit, write } = options
+  return {
+    ...told(id, head, width, { unit, isNumber: true, first: "down" }),
+    keys: (panel) => panel.numbers(name),
+    cell: (panel, row) => {
+      const value = panel.number(name, row)
+      return absentOr(value === null ? "" : write(value), "none")
+    },
+    text: (panel, row) => String(panel.number(name, row) ?? ""),
+  }
+}
+
 export function dated(id: string, head: string, name: TextName): PanelColumn {
   return {
     ...told(id, head, 92, { first: "down" }),

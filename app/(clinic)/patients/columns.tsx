@@ -1,11 +1,13 @@
+import type { Theme } from "../../../lib/measures/types"
 import { classWords } from "../../_ui/class-words"
-import { day } from "../../_ui/format"
+import { day, oneDecimal, percentTenth } from "../../_ui/format"
 import { PressureMark } from "../../_ui/pressure-mark"
 import { ClassCount } from "./class-count"
 import {
   absentOr,
   dated,
   labText,
+  measured,
   number,
   plainLab,
   told,
@@ -14,7 +16,7 @@ import {
   type PanelColumn,
 } from "./column-kinds"
 import styles from "./columns.module.css"
-import { aWords, gWords } from "./facets"
+import { aWords, cautionNames, gWords } from "./facets"
 import { alphabetKeys, labKeys, listedKeys, nested } from "./order"
 import type { Panel } from "./panel"
 
@@ -22,6 +24,7 @@ export type MeasureColumn = {
   readonly id: string
   readonly column: string
   readonly name: string
+  readonly theme: Theme
   /** How the measure says each standing. */
   readonly words: Readonly<Record<string, string>>
 }
@@ -109,6 +112,12 @@ const fixed: readonly PanelColumn[] = [
     ...word("albuminuria", "Albuminuria", "albuminuria", 110),
     keys: (panel) => listedKeys(panel.texts("albuminuria"), ["none", "raised once", "confirmed"]),
   },
+  measured("failure-risk-2-years", "Risk of failure", "failure_risk_2_years", {
+    width: 92,
+    unit: "in 2 years",
+    write: percentTenth,
+  }),
+  measured("slope", "eGFR slope", "slope", { width: 84, unit: "a year", write: oneDecimal }),
   {
     ...told("classes", "Classes", 80, { isShownFirst: true, first: "down" }),
     keys: (panel) => panel.numbers("class_count"),
@@ -152,6 +161,19 @@ const fixed: readonly PanelColumn[] = [
   },
   dated("sodium-on", "Sodium on", "sodium_on"),
   { ...dated("next-visit", "Next visit", "next_visit_on"), isShownFirst: true },
+  {
+    ...told("cautions", "Cautions", 300, { first: "down" }),
+    keys: (panel) => {
+      const held = panel.texts("cautions")
+      const counts = held.words.map((list) => list.split(";").filter(Boolean).length || NaN)
+      return Float64Array.from(held.codes, (code) => counts[code] ?? NaN)
+    },
+    cell: (panel, row) => {
+      const names = namesOfCautions(panel, row)
+      return names === "" ? absentOr("", "none") : <span className={styles.wanting}>{names}</span>
+    },
+    text: namesOfCautions,
+  },
   word("clinician", "Clinician", "clinician_name", 150),
   word("site", "Site", "site", 110),
 ]
@@ -171,6 +193,11 @@ function standing(measure: MeasureColumn): PanelColumn {
     cell: (panel, row) => <span className={styles.soft}>{read(panel, row)}</span>,
     text: read,
   }
+}
+
+function namesOfCautions(panel: Panel, row: number): string {
+  const held = (panel.text("cautions", row) ?? "").split(";").filter(Boolean)
+  return held.map((id) => cautionNames[id] ?? id).join("; ")
 }
 
 function pressureText(panel: Panel, row: number): string {

@@ -1,6 +1,7 @@
 import { count, dayInFull } from "../../_ui/format"
 import { MonthList, type MonthChoice } from "../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
+import { themes } from "../../../lib/measures/themes"
 import type { MeasureColumn } from "./columns"
 import { facetSpeech, type Facet } from "./facets"
 import styles from "./facet-column.module.css"
@@ -23,7 +24,7 @@ type FacetColumnProps = {
 
 const openAtFirst: readonly FacetName[] = ["pressure"]
 const folded: readonly FacetName[] = [
-  ...(["missing", "kidney", "risk", "category", "clinician", "site", "age", "sex"] as const),
+  ...(["caution", "missing", "kidney", "risk", "category", "clinician", "site", "age", "sex"] as const),
 ]
 
 /** Who is shown of how many, on which day, and every way to narrow it, with the counts that each part would show. */
@@ -88,10 +89,16 @@ function Facets(props: FacetColumnProps) {
           onChange={(event) => go({ ...view, measure: event.target.value || null, standing: [] })}
         >
           <option value="">no measure</option>
-          {measures.map((measure) => (
-            <option key={measure.id} value={measure.id}>
-              {measure.name}
-            </option>
+          {themes.map((theme) => (
+            <optgroup key={theme.id} label={theme.title}>
+              {measures
+                .filter((measure) => measure.theme === theme.id)
+                .map((measure) => (
+                  <option key={measure.id} value={measure.id}>
+                    {measure.name}
+                  </option>
+                ))}
+            </optgroup>
           ))}
         </select>
         {standing ? part("standing") : null}

@@ -1,3 +1,4 @@
+import { cautions } from "../../../lib/measures/cautions"
 import type { FacetName, PatientsView } from "./search-params"
 import type { Panel, TextColumn, TextName } from "./panel"
 
@@ -19,7 +20,14 @@ export type Facet = {
 /** How a facet is told to a reader: its heading, and the words of its parts where they are not the table's own. */
 export type FacetSpeech = { readonly title: string; readonly words: Readonly<Record<string, string>> }
 
+/** What the data carry of caution, with the flag on potassium in the diet, each by its own word. */
+export const cautionNames: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(cautions.map((caution) => [caution.id, caution.name])),
+  "potassium-in-the-diet": "Potassium in the diet: the serum potassium is high",
+}
+
 export const facetSpeech: Readonly<Record<FacetName, FacetSpeech>> = {
+  caution: { title: "Cautions", words: cautionNames },
   pressure: { title: "Pressure", words: {} },
   category: { title: "Pressure category", words: { [unknownWord]: "not measured" } },
   cell: { title: "Stage", words: {} },
@@ -88,6 +96,7 @@ export function facetsOf(panel: Panel, standingColumn: string | null): Facet[] {
   const ordered = (name: keyof typeof orders, column: TextName) =>
     inOrder(name, panel.texts(column), orders[name])
   return [
+    cautioned(panel),
     ordered("pressure", "pressure"),
     ordered("category", "category"),
     cells(panel),
@@ -131,6 +140,22 @@ function cells(panel: Panel): Facet {
   const words = g.words.flatMap((one) => a.words.map((other) => cellWord(one, other)))
   const codes = g.codes.map((part, row) => part * a.words.length + (a.codes[row] ?? 0))
   return { name: "cell", words, codes, isBits: false }
+}
+
+function cautioned(panel: Panel): Facet {
+  const words = Object.keys(cautionNames)
+  const held = panel.texts("cautions")
+  const bitsByCode = held.words.map((list) =>
+    list
+      .split(";")
+      .reduce((bits, word) => (words.includes(word) ? bits | (1 << words.indexOf(word)) : bits), 0),
+  )
+  const isDietFlagged = panel.flags("has_potassium_diet_flag")
+  const dietBit = 1 << words.indexOf("potassium-in-the-diet")
+  const codes = held.codes.map(
+    (code, row) => (bitsByCode[code] ?? 0) | (isDietFlagged[row] === 1 ? dietBit : 0),
+  )
+  return { name: "caution", words, codes, isBits: true }
 }
 
 function missing(panel: Panel): Facet {

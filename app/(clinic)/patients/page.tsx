@@ -20,6 +20,7 @@ function measureColumns(settings: Settings) {
     id: measure.id,
     column: measure.column,
     name: measure.name,
+    theme: measure.theme,
     words: Object.fromEntries(standings.map((standing) => [standing, standingWords(measure, standing)])),
   }))
 }

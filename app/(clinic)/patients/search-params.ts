@@ -4,6 +4,7 @@ import { MonthParam } from "../search-params"
 
 /** What the list can be narrowed by; the words are those of the panel table's own columns. */
 export const facetNames = [
+  "caution",
   "pressure",
   "category",
   "cell",
@@ -32,6 +33,7 @@ const several = z.preprocess(
 )
 
 const PatientsView = z.object({
+  caution: several,
   pressure: several,
   category: several,
   cell: several,

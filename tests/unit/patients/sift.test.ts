@@ -12,9 +12,19 @@ const panel = panelFor([
     g: "G3b",
     a: "A3",
     class_band: "3 or more",
+    cautions: "potassium-high-on-drug;interfering-drug",
+    has_potassium_diet_flag: true,
   },
   { patient_id: "high A1", pressure: "above target", systolic: 141, g: "G3b", a: "A1", class_band: "0" },
-  { patient_id: "good A3", pressure: "at target", systolic: 120, g: "G2", a: "A3", class_band: "0" },
+  {
+    patient_id: "good A3",
+    pressure: "at target",
+    systolic: 120,
+    g: "G2",
+    a: "A3",
+    class_band: "0",
+    cautions: "interfering-drug",
+  },
   {
     patient_id: "unmeasured",
     pressure: "not measured",
@@ -46,6 +56,13 @@ describe("the list is narrowed by every filter at once", () => {
   test("finds who lacks a value, each of several lacks by itself", () => {
     expect(shown({ missing: ["pressure"] })).toEqual(["unmeasured"])
     expect(shown({ missing: ["pressure", "kidney"] })).toHaveLength(4)
+  })
+
+  test("finds who carries a caution, each of several cautions by itself", () => {
+    expect(shown({ caution: ["interfering-drug"] })).toEqual(["high A3", "good A3"])
+    expect(shown({ caution: ["potassium-high-on-drug"] })).toEqual(["high A3"])
+    expect(shown({ caution: ["potassium-in-the-diet"] })).toEqual(["high A3"])
+    expect(shown({ caution: ["two-ras-blockers"] })).toEqual([])
   })
 
   test("counts each part as it would show while all other filters hold", () => {

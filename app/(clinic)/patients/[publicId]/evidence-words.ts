@@ -203,7 +203,7 @@ function absentWords(condition: Condition): string {
     "drug changes": "no class started, no dose raised",
     "drug stops": "no such stop",
     "RAS blocker starts": "no such start",
-    drugs: condition.sql.includes("ras") ? "no ACE inhibitor or ARB on record" : "no counted class active",
+    drugs: absentDrug(condition),
     potassium: "no potassium on record",
     problems: "none on the problem list",
     dialysis: "no dialysis on record",
@@ -212,4 +212,9 @@ function absentWords(condition: Condition): string {
     person: "not on record",
   } as const
   return words[condition.evidence]
+}
+
+function absentDrug({ sql }: Condition): string {
+  if (sql.includes("sglt2")) return "no SGLT2 inhibitor active"
+  return sql.includes("ras") ? "no ACE inhibitor or ARB on record" : "no counted class active"
 }

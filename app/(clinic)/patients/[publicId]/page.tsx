@@ -6,6 +6,7 @@ import { currentSnapshot } from "../../snapshot"
 import { patientHref } from "../search-params"
 import { Cautions } from "./cautions"
 import { Identity } from "./identity"
+import { KidneyOutlook } from "./kidney-outlook"
 import { patientAnswers, survivorOf } from "./patient-answers"
 import styles from "./patient.module.css"
 import { parsePatientView, PublicId } from "./search-params"
@@ -33,11 +34,12 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
     <div className={styles.patient}>
       <Identity person={person} chosen={chosen} months={months} />
       <div className={styles.body}>
-        <TimeLine person={person} facts={line} asOf={chosen.asOf} />
-        <aside className={styles.standings}>
-          <Cautions cautions={held.cautions} />
-          <Standings person={person} held={held} settings={snapshot.settings} />
-        </aside>
+        <Cautions cautions={held.cautions} />
+        <div className={styles.line}>
+          <TimeLine person={person} facts={line} asOf={chosen.asOf} />
+          <KidneyOutlook person={person} />
+        </div>
+        <Standings person={person} held={held} settings={snapshot.settings} />
       </div>
     </div>
   )

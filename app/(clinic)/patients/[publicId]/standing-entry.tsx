@@ -7,13 +7,21 @@ import { Phrases } from "./phrases"
 import styles from "./standings.module.css"
 import type { StandingFacts } from "./standings"
 
-/** One measure: where the person stands, the facts that decided, and every condition one key away. */
-export function StandingEntry({ measure, standing, rows }: StandingFacts) {
+/**
+ * One measure: where the person stands, the facts that decided, and every condition one key away. A small entry leaves the
+ * source rows to the conditions.
+ */
+export function StandingEntry(props: StandingFacts & { size?: "small" }) {
+  const { measure, standing, rows, size } = props
   const wanting = measure.direction === "up" ? "not met" : "met"
   const deciding = decidingRows(standing.standing, rows)
   const reached = measure.direction === "up" ? "met" : "not met"
   return (
-    <section className={styles.entry} aria-label={measure.name} data-reached={standing.standing === reached}>
+    <section
+      className={size === "small" ? `${styles.entry} ${styles.small}` : styles.entry}
+      aria-label={measure.name}
+      data-reached={standing.standing === reached}
+    >
       <p className={standing.standing === wanting ? styles.wanting : styles.standing}>
         <Link href={`/measures/${measure.id}`} prefetch={false}>
           {measure.name}
@@ -26,10 +34,11 @@ export function StandingEntry({ measure, standing, rows }: StandingFacts) {
           <Phrases
             phrases={row.phrases}
             isValueShown={row.phrases.length > 1 || isReason(standing.standing)}
+            size={size}
           />
         </div>
       ))}
-      {isReason(standing.standing)
+      {isReason(standing.standing) || size === "small"
         ? null
         : rows
             .filter((row) => row.isTelling)

@@ -23,39 +23,56 @@ export function Standings(props: {
       return standing ? [{ measure, standing, rows: standingRows(measure, held, limits) }] : []
     })
     .toSorted((one, other) => rank(one) - rank(other))
-  const asked = entries.filter((entry) => entry.standing.standing !== "outside")
-  const outside = entries.filter((entry) => entry.standing.standing === "outside")
+  const of = (kinds: readonly Kind[]) => entries.filter((entry) => kinds.includes(kindOf(entry)))
+  const outside = of(["outside"])
   return (
     <>
-      {asked.map((entry) => (
-        <StandingEntry key={entry.measure.id} {...entry} />
-      ))}
-      {outside.length === 0 ? null : (
-        <details className={styles.outside} open={asked.length === 0}>
-          <summary>
-            {outside.length === 1 ? "One measure does" : `${outside.length} measures do`} not ask this person
-          </summary>
-          {outside.map((entry) => (
-            <StandingEntry key={entry.measure.id} {...entry} />
+      <section className={styles.open} aria-label="What is open">
+        {of(["wanting", "unknown"]).map((entry) => (
+          <StandingEntry key={entry.measure.id} {...entry} />
+        ))}
+        {of(["wanting", "unknown"]).length === 0 ? (
+          <p className="soft">No measure asks for attention.</p>
+        ) : null}
+      </section>
+      <section className={styles.settled} aria-label="What is reached, decided or left out">
+        <div className={styles.two}>
+          {of(["exception", "reached", "excluded"]).map((entry) => (
+            <StandingEntry key={entry.measure.id} {...entry} size="small" />
           ))}
-        </details>
-      )}
+        </div>
+        {outside.length === 0 ? null : (
+          <details className={styles.outside} open={outside.length === entries.length}>
+            <summary>
+              {outside.length === 1 ? "One measure does" : `${outside.length} measures do`} not ask this
+              person
+            </summary>
+            <div className={styles.two}>
+              {outside.map((entry) => (
+                <StandingEntry key={entry.measure.id} {...entry} size="small" />
+              ))}
+            </div>
+          </details>
+        )}
+      </section>
     </>
   )
 }
 
 export type StandingFacts = { measure: WordedMeasure; standing: PatientStanding; rows: ConditionRow[] }
 
-/** Wanting attention, then not known, then exceptions, then reached, then excluded. */
-function rank({ measure, standing }: StandingFacts): number {
+const kinds = ["wanting", "unknown", "exception", "reached", "excluded", "outside"] as const
+
+type Kind = (typeof kinds)[number]
+
+/** What a standing asks of a reader: which of met and not met wants attention depends on the measure. */
+function kindOf({ measure, standing }: StandingFacts): Kind {
   const wanting = measure.direction === "up" ? "not met" : "met"
-  const order = [
-    wanting,
-    "unknown",
-    "exception",
-    wanting === "met" ? "not met" : "met",
-    "excluded",
-    "outside",
-  ]
-  return order.indexOf(standing.standing)
+  if (standing.standing === wanting) return "wanting"
+  return standing.standing === "met" || standing.standing === "not met" ? "reached" : standing.standing
+}
+
+/** Wanting attention, then not known, then exceptions, then reached, then excluded. */
+function rank(entry: StandingFacts): number {
+  return kinds.indexOf(kindOf(entry))
 }
