@@ -4,6 +4,7 @@ import { z } from "zod"
 import { measuresOn } from "../../lib/cli/measures"
 import { patientsOn } from "../../lib/cli/patients"
 import { plainToday } from "../../lib/domain/plain-date"
+import type { Settings } from "../../lib/domain/settings"
 import { buildSnapshot } from "../../lib/engine/build"
 import { askOn } from "../../lib/engine/run"
 import { currentSnapshot } from "../../lib/engine/snapshot"
@@ -23,6 +24,8 @@ export type MonthlyClinic = {
   bringIn: (folder: string, now: Date) => Promise<void>
   /** Builds the snapshot of a day (as known at an instant, if one is named) and answers for each of its months. */
   monthsOn: (now: Date, options?: { knownAt?: string; months?: number }) => Promise<MonthAnswer[]>
+  /** Sets settings of the clinic by name; the next build reads them. */
+  set: (settings: Partial<Settings>) => Promise<void>
   close: () => Promise<void>
 }
 
@@ -49,6 +52,14 @@ export async function openMonthlyClinic(timeZone: string): Promise<MonthlyClinic
     async monthsOn(now, { knownAt, months } = {}) {
       await buildSnapshot({ ...place, builtAt: now, todayIn: (zone) => plainToday(now, zone), knownAt })
       return readMonths(currentSnapshot(place.dataDir) ?? "", months)
+    },
+    async set(settings) {
+      for (const [key, value] of Object.entries(settings))
+        await store.client.query(
+          `insert into settings(key, value) values ($1, $2)
+           on conflict (key) do update set value = excluded.value`,
+          [key, JSON.stringify(value)],
+        )
     },
     async close() {
       await store.close()
