@@ -108,6 +108,19 @@ haemolysed as (
   join person on person.patient_id = k.patient_id and k.is_haemolysed
     and k.day <= person.as_of and (person.potassium_on is null or k.day > person.potassium_on)
 ),
+pressure_rows as (
+  select list('readings:' || r.import_id || ':' || r.line order by r.taken_at, r.import_id, r.line) as sources
+  from person
+  cross join settings as s
+  join bp_readings as r
+    on r.patient_id = person.patient_id and r.setting = person.bp_source and r.day <= person.bp_on
+    and r.day > case when person.bp_source = 'home' then person.bp_on - s.bp_home_window_days else person.bp_on - 1 end
+),
+potassium_rows as (
+  select list('labs:' || k.import_id || ':' || k.line order by k.collected_at, k.import_id, k.line) as sources
+  from potassium_results as k
+  join person on person.patient_id = k.patient_id and k.day = person.potassium_on and not k.is_haemolysed
+),
 cautions as (
   select 1 as rank, 'severe pressure' as caution, bp_source as word, cast(null as double) as number,
     cast(null as varchar) as comparator, bp_on as day, cast([] as varchar[]) as sources
@@ -164,8 +177,11 @@ cautions as (
   union all
   select 16, 'merged', null, null, null, null, [] from person where has_merged_records
 )
-select caution, word, number, comparator, day, sources
-from cautions
-order by rank`,
+select c.caution, c.word, c.number, c.comparator, c.day,
+  coalesce(pressure_rows.sources, potassium_rows.sources, c.sources) as sources
+from cautions as c
+left join pressure_rows on c.caution in ('severe pressure', 'pressure-low-on-drugs', 'single reading')
+left join potassium_rows on c.caution in ('potassium-high-on-drug', 'high potassium', 'potassium in the diet')
+order by c.rank`,
   Row: PatientCaution,
 } as const

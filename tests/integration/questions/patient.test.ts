@@ -273,6 +273,13 @@ describe("cautions", () => {
     expect(await cautions("late")).toEqual(["sex unknown"])
     expect(await cautions("office")).toEqual(["merged"])
   })
+
+  test("lead to the rows of the value they name", async () => {
+    const [high] = await engine.ask(patientCautions, of("kidney"))
+
+    expect(high?.sources.length).toBeGreaterThan(0)
+    expect(high?.sources.filter((source) => !source.startsWith("labs:"))).toEqual([])
+  })
 })
 
 describe("who a person is on a day", () => {

@@ -1,3 +1,4 @@
+import Link from "next/link"
 import { chosenOf, topicOf } from "../../../../lib/domain/setting-choices"
 import type { SettingTopic } from "../../../../lib/domain/setting-topic"
 import { withSettings } from "../../../../lib/domain/setting-words"
@@ -12,7 +13,11 @@ export function MeasureSettings({ measure }: { measure: WordedMeasure }) {
     <dl className={styles.settings}>
       {topics.map((topic) => (
         <div key={topic.id}>
-          <dt>{topic.name}</dt>
+          <dt>
+            <Link href={`/settings#${topic.id}-name`} prefetch={false}>
+              {topic.name}
+            </Link>
+          </dt>
           <dd>{answerOf(topic, measure.set)}</dd>
         </div>
       ))}

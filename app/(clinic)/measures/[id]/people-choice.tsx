@@ -12,6 +12,9 @@ import styles from "./people-list.module.css"
 
 const order: readonly ListedStanding[] = ["counted", "met", "not met", "unknown", "exception", "excluded"]
 
+/** More parts than these stand as a list. */
+const mostInLine = 5
+
 /** Which of the measure's people are listed: a standing or a change, the parts of it, and what narrows it. */
 export function PeopleChoice(props: {
   measure: WordedMeasure
@@ -80,6 +83,19 @@ function Parts(props: {
       })),
   ].filter((part) => part.people > 0)
   if (parts.length === 0) return null
+  if (parts.length > mostInLine) {
+    return (
+      <ul className={styles.partList} aria-label="Of these">
+        {parts.map((part) => (
+          <li key={part.words}>
+            <PeopleLink href={part.href} number={part.people}>
+              {numbered(part.people, part.words)}
+            </PeopleLink>
+          </li>
+        ))}
+      </ul>
+    )
+  }
   return (
     <p className={styles.parts}>
       Of these:{" "}

@@ -10,6 +10,7 @@ import { KidneyOutlook } from "./kidney-outlook"
 import { patientAnswers, survivorOf } from "./patient-answers"
 import styles from "./patient.module.css"
 import { parsePatientView, PublicId } from "./search-params"
+import { Resistance } from "./resistance"
 import { Standings } from "./standings"
 import { TimeLine } from "./time-line"
 
@@ -38,6 +39,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         <div className={styles.line}>
           <TimeLine person={person} facts={line} asOf={chosen.asOf} />
           <KidneyOutlook person={person} />
+          <Resistance holds={held.resistance} />
         </div>
         <Standings person={person} held={held} settings={snapshot.settings} />
       </div>

@@ -10,6 +10,7 @@ import { patientIdentity, type PatientIdentity } from "../../../../lib/questions
 import { patientLabs } from "../../../../lib/questions/patient-labs"
 import { patientMonitoringEvidence } from "../../../../lib/questions/patient-monitoring-evidence"
 import { patientPressures } from "../../../../lib/questions/patient-pressures"
+import { patientResistance } from "../../../../lib/questions/patient-resistance"
 import { patientSurvivor } from "../../../../lib/questions/patient-survivor"
 import { patientStandings } from "../../../../lib/questions/patient-standings"
 import { patientVisits } from "../../../../lib/questions/patient-visits"
@@ -57,14 +58,21 @@ async function lineFacts(params: Params) {
 }
 
 async function standingFacts(params: Params) {
-  const [standings, conditions, evidence, monitoring, cautions] = await Promise.all([
+  const [standings, conditions, evidence, monitoring, cautions, resistance] = await Promise.all([
     ask(patientStandings, params),
     ask(patientConditions, params),
     ask(patientEvidence, params),
     ask(patientMonitoringEvidence, params),
     ask(patientCautions, params),
+    ask(patientResistance, params),
   ])
-  return { standings, holds: conditions[0]?.holds ?? [], evidence: [...evidence, ...monitoring], cautions }
+  return {
+    standings,
+    holds: conditions[0]?.holds ?? [],
+    evidence: [...evidence, ...monitoring],
+    cautions,
+    resistance: resistance[0]?.holds ?? null,
+  }
 }
 
 type Params = Parameters<typeof ask>[1]

@@ -1,0 +1,23 @@
+import { sentenceCase } from "../../../_ui/format"
+import { resistanceDetails } from "../../../../lib/questions/resistance-details"
+import styles from "./kidney-outlook.module.css"
+
+/** For whoever is above target on several classes: what tells resistance from something simpler. */
+export function Resistance({ holds }: { holds: readonly boolean[] | null }) {
+  if (holds === null) return null
+  return (
+    <section aria-labelledby="resistance">
+      <h2 id="resistance" className={styles.title}>
+        Above target on several classes: resistance, or something simpler
+      </h2>
+      <ul className={styles.parts}>
+        {resistanceDetails
+          .filter((_, place) => holds[place])
+          .map((detail) => (
+            <li key={detail.id}>{sentenceCase(detail.words)}</li>
+          ))}
+      </ul>
+      <p className={styles.defers}>Clinicians decide; local policy applies.</p>
+    </section>
+  )
+}
