@@ -1,5 +1,12 @@
 -- The pressure of each patient on each as-of date, the one that represented them three months before,
 -- and the latest day with any counted reading.
+with counted as (
+  -- Joined to the few days first: joined to every patient and day at once it would be held against each of them.
+  select c.patient_id, w.as_of, c.day, c.lowest_systolic, c.lowest_diastolic
+  from counted_days as c
+  join as_of_windows as w
+    on c.day <= w.as_of and c.day > w.year_after and (c.next_day is null or c.next_day > w.as_of)
+)
 select
   d.patient_id,
   d.as_of,
@@ -33,8 +40,4 @@ from patient_days as d
 join as_of_windows as w on w.as_of = d.as_of
 left join pressure_on as p on p.patient_id = d.patient_id and p.day = d.as_of
 left join pressure_on as earlier on earlier.patient_id = d.patient_id and earlier.day = w.quarter_after
-left join counted_days as counted
-  on counted.patient_id = d.patient_id
-  and counted.day <= d.as_of
-  and counted.day > w.year_after
-  and (counted.next_day is null or counted.next_day > d.as_of)
+left join counted on counted.patient_id = d.patient_id and counted.as_of = d.as_of

@@ -84,7 +84,7 @@ uncovered as (
     on g.patient_id = taken.patient_id
     and g.ingredient = taken.ingredient
     and g.gap_from <= taken.as_of
-    and (g.gap_before is null or g.gap_before > taken.as_of - 179)
+    and coalesce(g.gap_before, date '9999-12-31') > taken.as_of - 179
   group by taken.patient_id, taken.as_of, taken.ingredient
 ),
 gaps as (
