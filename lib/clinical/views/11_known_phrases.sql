@@ -27,7 +27,6 @@ domains (domain) as (
 select
   domains.domain,
   spelled.spelling as phrase,
-  length(spelled.spelling) - length(replace(spelled.spelling, ' ', '')) + 1 as word_count,
   said.meaning,
   said.says
 from said

@@ -3,7 +3,6 @@
 with codes as (
   select distinct o.code_system, o.code, upper(trim(o.code)) as bare_code
   from orders_raw as o
-  where o.code is not null and o.code_system in ('atc', 'rxnorm')
 ),
 single as (
   select 'atc' as code_system, unnest(string_split(i.atc, ';')) as code, i.ingredient from drug_ingredients as i
@@ -21,4 +20,3 @@ listed as (
 select codes.code_system, codes.code, listed.ingredient
 from codes
 join listed on listed.code_system = codes.code_system and listed.code = codes.bare_code
-where listed.code <> '' and listed.ingredient <> ''

@@ -19,7 +19,6 @@ read as (
     e.orders,
     e.patients,
     t.normalised,
-    m.text is not null as is_mapped_by_person,
     coalesce(m.is_ignored, false) as is_ignored,
     case when m.is_ignored then cast([] as varchar[]) when m.text is not null then m.ingredients else t.ingredients end
       as text_ingredients,
@@ -95,7 +94,7 @@ select
   case
     when t.text is null and not r.is_ignored then 'unmapped'
     when t.disagrees then 'disagrees'
-    when len(r.unknown_words) > 0 and not coalesce(t.has_code, false) then 'part not recognised'
+    when len(r.unknown_words) > 0 and not t.has_code then 'part not recognised'
     when t.has_class then 'mapped'
     else 'not a counted drug'
   end as status

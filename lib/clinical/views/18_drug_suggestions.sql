@@ -11,15 +11,12 @@ with unread as (
   where t.status = 'unmapped'
 ),
 misspelt as (
-  select u.normalised, u.word
-  from unread as u
-  left join known_phrases as k on k.domain = 'drug' and k.phrase = u.word
-  where length(u.word) >= 5 and k.phrase is null
+  select u.normalised, u.word from unread as u where length(u.word) >= 5
 ),
 names as (
   select distinct k.phrase as name, k.says as ingredient
   from known_phrases as k
-  where k.domain = 'drug' and k.meaning in ('ingredient', 'alone') and length(k.phrase) >= 5
+  where k.meaning in ('ingredient', 'alone') and length(k.phrase) >= 5
 ),
 places (place) as (
   select cast(n.n as integer) from range(1, 100) as n(n)
