@@ -150,7 +150,9 @@ function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhra
 }
 
 function readingAfterWords(fact: EvidenceFact): string {
-  return fact.since === null ? "no counted reading since" : `the next counted reading on ${day(fact.since)}`
+  return fact.since === null
+    ? "no counted reading in the 30 days after"
+    : `the next counted reading on ${day(fact.since)}`
 }
 
 function daysAfterWords(days: number | null): string {
@@ -216,5 +218,6 @@ function absentWords(condition: Condition): string {
 
 function absentDrug({ sql }: Condition): string {
   if (sql.includes("sglt2")) return "no SGLT2 inhibitor active"
+  if (sql.includes("on_any_ras_blocker") || sql.includes("dual_ras")) return "no such drug active"
   return sql.includes("ras") ? "no ACE inhibitor or ARB on record" : "no counted class active"
 }
