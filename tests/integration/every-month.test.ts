@@ -36,5 +36,5 @@ describe("a generated clinic of 500 people, dirt and all", () => {
     expect(differences).toEqual([])
     expect(months).toHaveLength(37)
     expect(months.every((month) => month.patients.length > 100)).toBe(true)
-  })
+  }, 600_000)
 })
