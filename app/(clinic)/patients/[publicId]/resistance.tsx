@@ -8,7 +8,7 @@ export function Resistance({ holds }: { holds: readonly boolean[] | null }) {
   return (
     <section aria-labelledby="resistance">
       <h2 id="resistance" className={styles.title}>
-        Above target on several classes: resistance, or something simpler
+        High on several drugs: resistance, or something simpler
       </h2>
       <ul className={styles.parts}>
         {resistanceDetails
