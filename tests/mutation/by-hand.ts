@@ -1,5 +1,6 @@
 import type { DuckDBConnection } from "@duckdb/node-api"
 import { cautions } from "../../lib/measures/cautions"
+import { ageDay, agedByHand, ageFacts } from "../fixtures/age-people"
 import { cautionFacts } from "../fixtures/caution-facts"
 import { cautionPeople } from "../fixtures/caution-people"
 import { today } from "../fixtures/caution-person"
@@ -12,6 +13,7 @@ type ByHand = { condition: string; ids: readonly string[] }
 /** Small clinics whose people are known to meet these conditions and no others. */
 const clinics: { name: string; day: string; facts: RawFacts; byHand: readonly ByHand[] }[] = [
   { name: "people with decisions", day: decisionDay, facts: decisionFacts, byHand: decidedByHand },
+  { name: "people of every age", day: ageDay, facts: ageFacts, byHand: agedByHand },
   {
     name: "people with cautions",
     day: today,
