@@ -19,7 +19,7 @@ beforeAll(async () => {
 afterAll(() => browser.close())
 
 test("the list is narrowed to a caution, and the address keeps it", async () => {
-  await page.getByText("Cautions", { exact: true }).click()
+  await page.getByText("Cautions", { exact: true }).first().click()
   const part = page.getByRole("button", { name: new RegExp(`^${high}`) })
   const said = numberIn((await part.innerText()).split("\n").at(-1) ?? "")
   await part.click()
