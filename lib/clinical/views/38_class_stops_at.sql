@@ -11,6 +11,6 @@ left join drug_runs as active
   and active.patient_id = s.patient_id
   and active.word = s.class
   and active.started_on <= w.as_of
-  and (active.ends_on is null or active.ends_on > w.as_of)
+  and coalesce(active.ends_on, date '9999-12-31') > w.as_of
 where active.patient_id is null
 group by s.patient_id, w.as_of
