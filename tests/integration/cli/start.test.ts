@@ -4,6 +4,7 @@ import { once } from "node:events"
 import { networkInterfaces } from "node:os"
 import path from "node:path"
 import { afterEach, beforeEach, describe, expect, test } from "vitest"
+import { measures } from "../../../lib/measures/index"
 import { openClient } from "../../../lib/store/client"
 import { openEmbedded } from "../../../lib/store/embedded"
 import { isAlive } from "../../../lib/store/processes"
@@ -49,7 +50,7 @@ describe("filtrate start", () => {
       const running = processesOf(dataDir)
       const madeAt = await clinicMadeAt()
       const asked = await filtrate(["measures", "--json"], env)
-      expect(JSON.parse(asked.stdout).measures).toHaveLength(7)
+      expect(JSON.parse(asked.stdout).measures).toHaveLength(measures.length + 1) // and the mean sodium
 
       pressCtrlC(first.child.pid)
       const finished = await first.finished
