@@ -172,6 +172,7 @@ async function send(...sent: { name: string; buffer: Buffer }[]): Promise<void> 
   }))
   await page.getByLabel(/zip file of the extract/).setInputFiles(typed)
   await page.getByRole("button", { name: /^Bring in/ }).click()
+  await page.waitForURL(/\/imports\/\d+$/)
 }
 
 async function countsOf(file: string): Promise<string[]> {

@@ -35,8 +35,7 @@ export async function openPage(
 
 /** What an accessibility scan (WCAG 2.2 A and AA, and axe's best practices) finds wrong, one line per place; empty when nothing. */
 export async function accessibilityProblems(page: Page): Promise<string[]> {
-  // The title of a page that was opened or asked for again within the site arrives after its matter.
-  await page.waitForLoadState("networkidle")
+  // Going from screen to screen the title comes a moment after the matter.
   await page.waitForFunction("document.title !== ''")
   await page.evaluate(axe.source)
   const results = await page.evaluate<AxeResults>("axe.run(document, { resultTypes: ['violations'] })")
