@@ -4,6 +4,7 @@ const config = {
   poweredByHeader: false,
   reactStrictMode: true,
   devIndicators: false,
+  experimental: { authInterrupts: true },
   // `npm test` checks the types of everything; a start must not wait for that.
   typescript: { ignoreBuildErrors: true },
 }

@@ -6,10 +6,13 @@ import { AppError } from "./errors"
 
 const TimeZone = z.string().refine(isTimeZone, "is not an IANA time zone, for example Europe/Oslo")
 
+const Origin = z.string().refine(isOrigin, "is not an origin, for example https://filtrate.example.org")
+
 const Env = z.object({
   DATABASE_URL: z.string().min(1).optional(),
   FILTRATE_DATA: z.string().min(1).default(".data"),
   FILTRATE_DEMO: z.enum(["on", "off"]).default("on"),
+  FILTRATE_ORIGIN: Origin.optional(),
   FILTRATE_TIME_ZONE: TimeZone.optional(),
   PORT: z.coerce.number().int().min(1).max(65535).default(3000),
 })
@@ -18,6 +21,8 @@ export type Environment = {
   databaseUrl: string | undefined
   dataDir: string
   isDemoWanted: boolean
+  /** Where people reach the site, scheme and host, when that is not this machine alone. */
+  origin: string | undefined
   timeZone: string | undefined
   port: number
 }
@@ -37,6 +42,7 @@ export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Enviro
     databaseUrl: env.DATABASE_URL,
     dataDir: path.resolve(env.FILTRATE_DATA),
     isDemoWanted: env.FILTRATE_DEMO === "on",
+    origin: env.FILTRATE_ORIGIN,
     timeZone: env.FILTRATE_TIME_ZONE,
     port: env.PORT,
   }
@@ -64,4 +70,8 @@ function isTimeZone(name: string): boolean {
   } catch {
     return false
   }
+}
+
+function isOrigin(text: string): boolean {
+  return /^https?:\/\//.test(text) && URL.canParse(text) && new URL(text).origin === text
 }

@@ -1,6 +1,8 @@
 /** Every expected failure, with the HTTP status a route answers and the exit code a command ends with. */
 const outcomes = {
   "bad-request": { status: 400, exitCode: 2 },
+  "not-signed-in": { status: 401, exitCode: 2 },
+  "not-permitted": { status: 403, exitCode: 2 },
   "not-found": { status: 404, exitCode: 2 },
   "import-refused": { status: 422, exitCode: 1 },
   "import-asks": { status: 409, exitCode: 3 },

@@ -1,13 +1,21 @@
 import Link from "next/link"
+import { redirect } from "next/navigation"
 import type { ReactNode } from "react"
+import { may } from "../../lib/access/permissions"
+import { currentCaller } from "../_http/require-user"
+import { AccountCorner } from "./account-corner"
 import { Nav } from "./nav"
+import { screens } from "./screens"
 import styles from "./shell.module.css"
 import { currentSnapshot } from "./snapshot"
 
 export const dynamic = "force-dynamic"
 
 export default async function ClinicLayout({ children }: { children: ReactNode }) {
+  const caller = await currentCaller()
+  if (!caller) redirect("/sign-in")
   const snapshot = await currentSnapshot()
+  const open = screens.filter((screen) => may(caller, screen.needs))
   return (
     <div className={styles.shell}>
       <a href="#matter" className={styles.skip}>
@@ -17,13 +25,16 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
         <Link href="/" className={styles.name} prefetch={false}>
           Filtrate
         </Link>
-        <Nav />
-        {snapshot ? (
-          <p className={styles.clinic}>
-            {snapshot.clinicName}
-            {snapshot.isDemo ? ", demo" : null}
-          </p>
-        ) : null}
+        <Nav screens={open.map(({ href, name }) => ({ href, name }))} />
+        <div className={styles.corner}>
+          {snapshot ? (
+            <p className={styles.clinic}>
+              {snapshot.clinicName}
+              {snapshot.isDemo ? ", demo" : null}
+            </p>
+          ) : null}
+          <AccountCorner caller={caller} />
+        </div>
       </header>
       <main id="matter" tabIndex={-1} className={styles.matter}>
         {children}

@@ -4,16 +4,8 @@ import Link, { useLinkStatus } from "next/link"
 import { usePathname } from "next/navigation"
 import styles from "./shell.module.css"
 
-const screens = [
-  { href: "/", name: "Month" },
-  { href: "/patients", name: "Patients" },
-  { href: "/measures", name: "Measures" },
-  { href: "/imports", name: "Imports" },
-  { href: "/settings", name: "Settings" },
-] as const
-
 /** The screens there are, the present one marked. */
-export function Nav() {
+export function Nav({ screens }: { screens: readonly { href: string; name: string }[] }) {
   const path = usePathname()
   return (
     <nav aria-label="Screens" className={styles.nav}>

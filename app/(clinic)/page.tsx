@@ -1,4 +1,5 @@
 import type { Metadata } from "next"
+import { requireScreenUser } from "../_http/require-user"
 import { month } from "../_ui/format"
 import { Screen } from "../_ui/screen"
 import { EmptyClinic } from "./empty-clinic"
@@ -16,6 +17,7 @@ export async function generateMetadata({ searchParams }: PageProps<"/">): Promis
 }
 
 export default async function MonthPage({ searchParams }: PageProps<"/">) {
+  await requireScreenUser("figures.see")
   const view = parseMonthView(await searchParams)
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />

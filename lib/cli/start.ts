@@ -6,9 +6,10 @@ import { readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
 import { isSnapshotStale } from "../jobs/snapshot-freshness"
 import { openClient } from "../store/client"
-import { isStoreEmpty, markAsDemo } from "../store/clinic"
+import { isStoreEmpty, markAsDemo, markImportsAsDemo } from "../store/clinic"
 import { ensureDataFolder } from "../store/data-folder"
 import { openDatabase } from "../store/database"
+import { ensurePersonas } from "../store/demo-personas"
 import { closeAllDatabases } from "../store/embedded"
 import { ensurePortIsFree } from "./port"
 import { print } from "./print"
@@ -58,7 +59,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
       databaseUrl: database.url,
       pidFile: database.pidFile,
     })
-    say("Ready. It listens on 127.0.0.1 only, because there is no sign-in yet. Ctrl-C stops it.")
+    say("Ready. It listens on 127.0.0.1 only. Ctrl-C stops it.")
     await print(site.url)
     await ended(site.process)
     if (!isStopping()) throw new AppError("start-failed", "The site has ended by itself. Start it again.")
@@ -93,7 +94,9 @@ async function prepareClinic(environment: Environment, databaseUrl: string): Pro
         env,
         failure: "The demo clinic could not be imported.",
       })
+      await markImportsAsDemo(client)
     }
+    await ensurePersonas(client)
     if (await isSnapshotStale({ client, dataDir, now: new Date() })) {
       say("Computing every patient and month")
       const isOldThere = currentSnapshot(dataDir) !== null

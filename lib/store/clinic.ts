@@ -26,3 +26,8 @@ export async function isStoreEmpty(client: PrismaClient): Promise<boolean> {
 export async function markAsDemo(client: PrismaClient, name: string): Promise<void> {
   await client.clinic.update({ where: { id: 1 }, data: { name, isDemo: true } })
 }
+
+/** Notes that the one extract the clinic holds is the invented one. */
+export async function markImportsAsDemo(client: PrismaClient): Promise<void> {
+  await client.import.updateMany({ data: { isDemo: true } })
+}

@@ -1,4 +1,5 @@
 import { readFileSync, readdirSync } from "node:fs"
+import { fetchSignedIn } from "../helpers/signed-in"
 import { median, printFigure, timeMs } from "./report"
 
 /**
@@ -38,7 +39,7 @@ export async function benchScreens(options: {
 }
 
 async function get(url: string): Promise<void> {
-  const response = await fetch(url)
+  const response = await fetchSignedIn(url)
   await response.arrayBuffer()
   if (response.status >= 500) throw new Error(`${url} answered ${response.status}`)
 }

@@ -2,6 +2,7 @@ import type { Browser, Page } from "playwright-core"
 import { tableFromIPC } from "apache-arrow"
 import { afterAll, beforeAll, expect, inject, test } from "vitest"
 import { accessibilityProblems, openBrowser, openPage } from "../helpers/browser"
+import { fetchSignedIn } from "../helpers/signed-in"
 
 const demoUrl = inject("demoUrl")
 
@@ -52,7 +53,7 @@ test("an earlier month shows the person as of its last day", async () => {
 })
 
 async function someoneAboveTarget(): Promise<string> {
-  const answer = await fetch(`${demoUrl}/api/tables/patients`)
+  const answer = await fetchSignedIn(`${demoUrl}/api/tables/patients`)
   const table = tableFromIPC(new Uint8Array(await answer.arrayBuffer()))
   const standing = table.getChild("bp_at_target")
   const row = Array.from({ length: table.numRows }, (_, index) => index).find(

@@ -4,6 +4,7 @@ import type { Browser } from "playwright-core"
 import { tableFromIPC } from "apache-arrow"
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest"
 import { accessibilityProblems, isTooWide, openBrowser, openPage, widths } from "../helpers/browser"
+import { fetchSignedIn, sessionCookie } from "../helpers/signed-in"
 
 // README.md shows the pictures of one run; every other run leaves its own where git does not look.
 const screenshots = fileURLToPath(
@@ -17,7 +18,7 @@ let somebody: string
 beforeAll(async () => {
   mkdirSync(screenshots, { recursive: true })
   browser = await openBrowser()
-  const answer = await fetch(`${demoUrl}/api/tables/patients`)
+  const answer = await fetchSignedIn(`${demoUrl}/api/tables/patients`)
   const table = tableFromIPC(new Uint8Array(await answer.arrayBuffer()))
   const classCounts = table.getChild("class_count")
   const busiest = Array.from({ length: table.numRows }, (_, row) => row).sort(
@@ -73,7 +74,7 @@ describe("an address nobody has", () => {
 
       expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe("There is no such page.")
       expect(await page.getByRole("navigation").getByRole("link", { name: "Month" }).count()).toBe(1)
-      expect((await fetch(demoUrl + address)).status).toBe(404)
+      expect((await fetchSignedIn(demoUrl + address)).status).toBe(404)
       expect(await accessibilityProblems(page)).toEqual([])
       await page.close()
     },
@@ -82,6 +83,8 @@ describe("an address nobody has", () => {
 
 test("the server-rendered screens read without scripts", async () => {
   const context = await browser.newContext({ javaScriptEnabled: false })
+  const [name = "", value = ""] = (await sessionCookie(demoUrl)).split("=")
+  await context.addCookies([{ name, value, url: demoUrl }])
   const page = await context.newPage()
 
   for (const address of ["/", "/measures/bp-at-target", `/patients/${somebody}`]) {

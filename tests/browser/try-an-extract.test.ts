@@ -1,6 +1,7 @@
 import type { Browser, Page } from "playwright-core"
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from "vitest"
 import { accessibilityProblems, openBrowser, openPage } from "../helpers/browser"
+import { fetchSignedIn } from "../helpers/signed-in"
 
 const importsUrl = `${inject("demoUrl")}/imports`
 const patients = [
@@ -61,7 +62,7 @@ test("what is no extract is refused with a reason, and a form is refused from el
 
   const form = new FormData()
   form.append("extract", new Blob(["x"]), "patients.csv")
-  const elsewhere = await fetch(`${inject("demoUrl")}/api/imports`, {
+  const elsewhere = await fetchSignedIn(`${inject("demoUrl")}/api/imports`, {
     method: "POST",
     body: form,
     headers: { origin: "https://elsewhere.test" },
@@ -74,7 +75,7 @@ test("the demo's rejected rows are listed with their reasons, and the file has t
   const rows = page.getByRole("table", { name: "Rejected rows" }).getByRole("row")
   await rows.first().waitFor()
   const listed = (await rows.count()) - 1
-  const answer = await fetch(`${inject("demoUrl")}/api/imports/1/rejects`)
+  const answer = await fetchSignedIn(`${inject("demoUrl")}/api/imports/1/rejects`)
   const lines = (await answer.text()).trim().split("\n")
 
   expect(listed).toBeGreaterThan(20)

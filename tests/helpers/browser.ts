@@ -1,6 +1,8 @@
 import axe, { type AxeResults } from "axe-core"
 import { chromium, type Browser, type Page } from "playwright-core"
+import type { Role } from "../../lib/access/roles"
 import { findChromium } from "./chromium"
+import { sessionCookie } from "./signed-in"
 
 /** The two widths every screen is seen at: a desk and a phone. */
 export const widths = { desk: 1440, phone: 390 } as const
@@ -15,12 +17,12 @@ export async function openBrowser(): Promise<Browser> {
   })
 }
 
-/** A fresh page of one width, in English, in the clinic's time zone, and with nothing that moves. */
+/** A fresh page of one width, signed in, in English, in the clinic's time zone, and with nothing that moves. */
 export async function openPage(
   browser: Browser,
-  options: { url: string; width?: number; timeZone?: string },
+  options: { url: string; width?: number; timeZone?: string; roles?: readonly Role[] | "nobody" },
 ): Promise<Page> {
-  const { url, width = widths.desk, timeZone = "UTC" } = options
+  const { url, width = widths.desk, timeZone = "UTC", roles } = options
   const page = await browser.newPage({
     viewport: { width, height: width < 600 ? 844 : 900 },
     deviceScaleFactor: 1,
@@ -29,8 +31,14 @@ export async function openPage(
     timezoneId: timeZone,
     reducedMotion: "reduce",
   })
+  if (roles !== "nobody") await signIn(page, url, roles)
   await page.goto(url, { waitUntil: "networkidle" })
   return page
+}
+
+async function signIn(page: Page, url: string, roles: readonly Role[] | undefined): Promise<void> {
+  const [name = "", value = ""] = (await sessionCookie(url, roles)).split("=")
+  await page.context().addCookies([{ name, value, url, httpOnly: true, sameSite: "Lax" }])
 }
 
 /** What an accessibility scan (WCAG 2.2 A and AA, and axe's best practices) finds wrong, one line per place; empty when nothing. */

@@ -1,6 +1,7 @@
 import { spawn, type ChildProcess } from "node:child_process"
 import { once } from "node:events"
 import { createServer } from "node:net"
+import path from "node:path"
 import { fileURLToPath } from "node:url"
 
 const project = fileURLToPath(new URL("../..", import.meta.url))
@@ -36,6 +37,9 @@ export function filtrate(args: string[], env: Record<string, string>): Promise<F
   return startFiltrate(args, env).finished
 }
 
+/** The data folder of each site that this process started, by address. */
+export const siteFolders = new Map<string, string>()
+
 /** Starts the site and waits for its address. */
 export async function startSite(env: Record<string, string>): Promise<Started & { url: string }> {
   const started = startFiltrate(["start"], env)
@@ -46,6 +50,7 @@ export async function startSite(env: Record<string, string>): Promise<Started & 
     })
     void started.finished.then(() => reject(new Error(`the site did not start:\n${started.said()}`)))
   })
+  siteFolders.set(url, env.FILTRATE_DATA ?? path.join(project, ".data"))
   return { ...started, url }
 }
 

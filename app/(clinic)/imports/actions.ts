@@ -11,6 +11,7 @@ import { startRefresh } from "../../../lib/jobs/refresh-process"
 import { drugIngredients } from "../../../lib/questions/drug-texts"
 import { removeDrugNameMapping, saveDrugNameMapping } from "../../../lib/store/drug-name-mappings"
 import { discardHeldFact } from "../../../lib/store/held-facts"
+import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 import { site } from "../../_http/site"
 import { forgetWaitingRows } from "./waiting-rows"
@@ -22,6 +23,7 @@ const DrugName = z.string().min(1).max(1000)
 /** A person has read the question and says to go on. */
 export async function accept(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
+  await requireScreenUser("imports.manage")
   await acceptImport(site(), Id.parse(form.get("id")))
   refresh()
 }
@@ -29,6 +31,7 @@ export async function accept(form: FormData): Promise<void> {
 /** A person has read the question and decided against it. */
 export async function decline(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
+  await requireScreenUser("imports.manage")
   await refuseImport(site(), Id.parse(form.get("id")))
   refresh()
 }
@@ -36,6 +39,7 @@ export async function decline(form: FormData): Promise<void> {
 /** A held row is of no use to anybody. */
 export async function discardHeld(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
+  await requireScreenUser("imports.rows")
   await discardHeldFact(site().client, HeldPlace.parse(Object.fromEntries(form)))
   forgetWaitingRows()
   refresh()
@@ -44,6 +48,7 @@ export async function discardHeld(form: FormData): Promise<void> {
 /** Computes the figures anew. */
 export async function buildAgain(): Promise<void> {
   assertSameOrigin(await headers())
+  await requireScreenUser("imports.manage")
   startRefresh(site())
   redirect("/imports")
 }
@@ -53,6 +58,7 @@ export type MappingAnswer = { problem: string | null }
 /** Says once what a drug text means; the figures follow. */
 export async function mapDrugText(_before: MappingAnswer, form: FormData): Promise<MappingAnswer> {
   assertSameOrigin(await headers())
+  await requireScreenUser("imports.manage")
   const text = DrugName.parse(form.get("text"))
   const isIgnored = form.get("meaning") === "ignored"
   const named = form
@@ -75,6 +81,7 @@ export async function mapDrugText(_before: MappingAnswer, form: FormData): Promi
 /** Takes a mapping back. */
 export async function unmapDrugText(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
+  await requireScreenUser("imports.manage")
   const here = site()
   await removeDrugNameMapping(here.client, DrugName.parse(form.get("text")))
   startRefresh(here)

@@ -1,4 +1,5 @@
 import type { Metadata } from "next"
+import { requireScreenUser } from "../../_http/require-user"
 import { site } from "../../_http/site"
 import { Screen } from "../../_ui/screen"
 import { importAnswers } from "./import-answers"
@@ -11,6 +12,7 @@ import { isWorking } from "./working"
 export const metadata: Metadata = { title: "Imports" }
 
 export default async function ImportsPage(props: PageProps<"/imports">) {
+  await requireScreenUser("imports.see")
   const view = parseImportsView(await props.searchParams)
   const answers = await importAnswers(site().client, view)
   return (

@@ -1,4 +1,5 @@
 import type { Metadata } from "next"
+import { requireScreenUser } from "../../_http/require-user"
 import { dayOfYear, month } from "../../_ui/format"
 import { MonthList } from "../../_ui/month-list"
 import { AsidePart, Screen, ScreenTitle } from "../../_ui/screen"
@@ -13,6 +14,7 @@ import { MeasureList } from "./measure-list"
 export const metadata: Metadata = { title: "Measures" }
 
 export default async function MeasuresPage({ searchParams }: PageProps<"/measures">) {
+  await requireScreenUser("figures.see")
   const view = parseMonthView(await searchParams)
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />

@@ -1,4 +1,5 @@
 import type { Metadata } from "next"
+import { requireScreenUser } from "../../_http/require-user"
 import { standings } from "../../../lib/domain/standings"
 import type { Settings } from "../../../lib/domain/settings"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
@@ -10,6 +11,7 @@ import { PatientsLoader } from "./patients-loader"
 export const metadata: Metadata = { title: "Patients" }
 
 export default async function PatientsPage() {
+  await requireScreenUser("people.see")
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
   return <PatientsLoader snapshot={snapshot} measures={measureColumns(snapshot.settings)} />

@@ -7,6 +7,7 @@ import { isSettingKey } from "../../../lib/domain/setting-proposal"
 import { settingName } from "../../../lib/domain/setting-values"
 import { startRefresh } from "../../../lib/jobs/refresh-process"
 import { saveSettings } from "../../../lib/store/settings"
+import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 import { site } from "../../_http/site"
 import { settingsHref, type SettingTexts } from "./search-params"
@@ -18,13 +19,14 @@ export type SaveAnswer = { problem: string | null }
 /** Saves what is proposed with its reason; the figures follow. */
 export async function saveProposal(_before: SaveAnswer, form: FormData): Promise<SaveAnswer> {
   assertSameOrigin(await headers())
+  const caller = await requireScreenUser("settings.change")
   const reason = Reason.safeParse(form.get("reason"))
   if (!reason.success) return { problem: "A reason is needed; it stands beside the change later on." }
   const here = site()
   const saved = await saveSettings(here.client, {
     texts: textsOf(form),
     origin: "site",
-    madeBy: null,
+    madeBy: caller.name,
     reason: reason.data,
     now: new Date(),
   })

@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { redirect } from "next/navigation"
+import { requireScreenUser } from "../../_http/require-user"
 import { proposeSettings } from "../../../lib/domain/setting-proposal"
 import { site } from "../../_http/site"
 import { Poll } from "../../_ui/poll"
@@ -14,6 +15,7 @@ import { SettingsGroups } from "./settings-groups"
 export const metadata: Metadata = { title: "Settings" }
 
 export default async function SettingsPage({ searchParams }: PageProps<"/settings">) {
+  await requireScreenUser("settings.see")
   const view = parseSettingsView(await searchParams)
   const answers = await settingsAnswers(site().client)
   const proposal = proposeSettings(answers.settings, view.texts)

@@ -8,7 +8,7 @@ import { site } from "../../_http/site"
 export const dynamic = "force-dynamic"
 
 /** Takes an extract in and starts its import, or a trial of it. Answers where to follow it. */
-export const POST = answering(async (request: Request) => {
+export const POST = answering("imports.manage", async (request: Request) => {
   assertSameOrigin(request.headers)
   const here = site()
   const { fields, ...upload } = await receiveUpload(request, await newUploadPath(here.dataDir))

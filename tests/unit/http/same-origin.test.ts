@@ -1,7 +1,10 @@
-import { describe, expect, test } from "vitest"
+import { describe, expect, test, vi } from "vitest"
 import { answering } from "../../../app/_http/answer"
+import { requireUser } from "../../../app/_http/require-user"
 import { assertSameOrigin } from "../../../app/_http/same-origin"
 import { AppError } from "../../../lib/errors"
+
+vi.mock("../../../app/_http/require-user", () => ({ requireUser: vi.fn() }))
 
 const host = "127.0.0.1:3000"
 
@@ -42,13 +45,24 @@ describe("a request that changes something comes from a page of this site", () =
 
 describe("a route's answer", () => {
   const ask = (handler: () => Promise<Response>, headers: Record<string, string> = { host }) =>
-    answering(handler)(new Request("http://127.0.0.1:3000/api", { headers }), undefined)
+    answering("people.see", handler)(new Request("http://127.0.0.1:3000/api", { headers }), {})
 
   test("gives an expected failure its status and the words for the person", async () => {
     const answer = await ask(() => Promise.reject(new AppError("not-found", "There is no such import.")))
 
     expect(answer.status).toBe(404)
     expect(await answer.json()).toEqual({ code: "not-found", message: "There is no such import." })
+  })
+
+  test("is given to nobody who may not have it, before anything is read", async () => {
+    vi.mocked(requireUser).mockRejectedValueOnce(new AppError("not-signed-in", "Sign in first."))
+    const read = vi.fn(() => Promise.resolve(new Response("rows")))
+
+    const answer = await ask(read)
+
+    expect(requireUser).toHaveBeenCalledWith("people.see")
+    expect(answer.status).toBe(401)
+    expect(read).not.toHaveBeenCalled()
   })
 
   test("leaves any other failure to the server", async () => {

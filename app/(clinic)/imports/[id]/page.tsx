@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { notFound } from "next/navigation"
+import { requireScreenUser } from "../../../_http/require-user"
 import { site } from "../../../_http/site"
 import { Screen } from "../../../_ui/screen"
 import { countRejectedRows, findImport, listRejectedRows } from "../../../../lib/store/imports"
@@ -13,6 +14,7 @@ import { isUnderWay } from "../working"
 export const metadata: Metadata = { title: "Import" }
 
 export default async function ImportPage(props: PageProps<"/imports/[id]">) {
+  await requireScreenUser("imports.see")
   const id = ImportId.safeParse((await props.params).id)
   const view = parseImportView(await props.searchParams)
   const { client } = site()

@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { notFound } from "next/navigation"
+import { requireScreenUser } from "../../../_http/require-user"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { findMeasure } from "../../../../lib/measures/index"
 import { wordedMeasure } from "../../../../lib/measures/worded-measures"
@@ -16,6 +17,7 @@ export async function generateMetadata({ params }: PageProps<"/measures/[id]">):
 }
 
 export default async function MeasurePage({ params, searchParams }: PageProps<"/measures/[id]">) {
+  await requireScreenUser("figures.see")
   const { id } = await params
   const measure = findMeasure(id)
   if (!measure && id !== dietSodium.id) notFound()

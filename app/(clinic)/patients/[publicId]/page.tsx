@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { notFound, redirect } from "next/navigation"
+import { requireScreenUser } from "../../../_http/require-user"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonth, monthChoices } from "../../months"
 import { currentSnapshot } from "../../snapshot"
@@ -18,6 +19,7 @@ import { TimeLine } from "./time-line"
 export const metadata: Metadata = { title: "Patient" }
 
 export default async function PatientPage(props: PageProps<"/patients/[publicId]">) {
+  await requireScreenUser("people.see")
   const snapshot = await currentSnapshot()
   if (!snapshot) return <EmptyClinic />
   const publicId = PublicId.safeParse((await props.params).publicId)

@@ -6,7 +6,7 @@ import { parseMonthView } from "../../../(clinic)/search-params"
 import { answering } from "../../../_http/answer"
 
 /** The whole panel of one month as an Arrow IPC stream. */
-export const GET = answering(async (request: Request) => {
+export const GET = answering("people.see", async (request: Request) => {
   const { month } = parseMonthView(Object.fromEntries(new URL(request.url).searchParams))
   const { asOf } = chooseMonth(await snapshotMeta(), month)
   const stream = await askAsArrow(patientTable, { as_of: asOf })

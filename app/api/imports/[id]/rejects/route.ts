@@ -11,6 +11,7 @@ const columns = ["file", "line", "column", "value", "reason", "original_line"]
 
 /** The rejected rows of one import as CSV, with the original line and the reason, whatever their number. */
 export const GET = answering(
+  "imports.rows",
   async (_request: Request, { params }: RouteContext<"/api/imports/[id]/rejects">) => {
     const id = z.coerce
       .number()

@@ -18,6 +18,7 @@ const everyone = { limit: 1_000_000, offset: 0 }
 
 /** The list of people of a measure's screen as CSV: the same list, all of its pages. */
 export const GET = answering(
+  "people.export",
   async (request: Request, { params }: RouteContext<"/api/measures/[id]/people">) => {
     const { id } = await params
     const snapshot = await snapshotMeta()

@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { notFound } from "next/navigation"
+import { requireScreenUser } from "../../../../../_http/require-user"
 import { Screen } from "../../../../../_ui/screen"
 import { site } from "../../../../../_http/site"
 import { findImport } from "../../../../../../lib/store/imports"
@@ -10,6 +11,7 @@ import { SourceAside, SourceCells, SourceVersions } from "../../../source-row"
 export const metadata: Metadata = { title: "Source row" }
 
 export default async function SourceRowPage(props: PageProps<"/imports/[id]/[file]/[line]">) {
+  await requireScreenUser("people.see")
   const place = SourcePlace.safeParse(await props.params)
   if (!place.success) notFound()
   const { id: importId, file: kind, line } = place.data

@@ -1,0 +1,17 @@
+import { may, type Capability } from "../../lib/access/permissions"
+
+type ScreenEntry = { href: string; name: string; needs: Capability }
+
+/** The screens of the masthead, each with what it needs. */
+export const screens: readonly ScreenEntry[] = [
+  { href: "/", name: "Month", needs: "figures.see" },
+  { href: "/patients", name: "Patients", needs: "people.see" },
+  { href: "/measures", name: "Measures", needs: "figures.see" },
+  { href: "/imports", name: "Imports", needs: "imports.see" },
+  { href: "/settings", name: "Settings", needs: "settings.see" },
+]
+
+/** The first screen someone may open. */
+export function homeOf(holder: { roles: readonly string[]; grants: readonly string[] }): string {
+  return screens.find((screen) => may(holder, screen.needs))?.href ?? "/account"
+}

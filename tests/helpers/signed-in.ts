@@ -1,0 +1,74 @@
+import type { Role } from "../../lib/access/roles"
+import { openClient } from "../../lib/store/client"
+import { openDatabase } from "../../lib/store/database"
+import { beginSession } from "../../lib/store/sessions"
+import { siteFolders } from "./filtrate"
+
+/** The name of the session's cookie on a site that only this machine is served. */
+const cookieName = "filtrate"
+
+/** Those who together may do everything; a test that is about one role asks for it. */
+const everyRole: readonly Role[] = ["clinic-lead", "administrator"]
+
+/** A session at the site of an address, as the browser sends it. */
+export async function sessionCookie(url: string, roles: readonly Role[] = everyRole): Promise<string> {
+  const { origin } = new URL(url)
+  const dataDir = siteFolders.get(origin) ?? (await demoFolder(origin))
+  return `${cookieName}=${await sessionToken(dataDir, roles)}`
+}
+
+/** Asks a site as someone who is signed in. */
+export async function fetchSignedIn(
+  url: string,
+  init: RequestInit = {},
+  roles = everyRole,
+): Promise<Response> {
+  const headers = new Headers(init.headers)
+  headers.set("cookie", await sessionCookie(url, roles))
+  return fetch(url, { ...init, headers })
+}
+
+async function demoFolder(origin: string): Promise<string> {
+  const { inject } = await import("vitest")
+  if (inject("demoUrl") === origin) return inject("demoDataDir")
+  throw new Error(`no site of this run is at ${origin}`)
+}
+
+const tokens = new Map<string, Promise<string>>()
+
+/**
+ * A session of someone with these roles, begun in the store of a running site; its token. One a site and set of roles.
+ * Signing in by the screens is tested where it is the matter.
+ */
+function sessionToken(dataDir: string, roles: readonly Role[]): Promise<string> {
+  const key = `${dataDir} ${roles.join(" ")}`
+  const known = tokens.get(key) ?? begin(dataDir, roles)
+  tokens.set(key, known)
+  return known
+}
+
+async function begin(dataDir: string, roles: readonly Role[]): Promise<string> {
+  const database = await openDatabase({ environment: { ...bare, dataDir } })
+  const client = openClient(database.url)
+  try {
+    const userName = `test ${roles.join(" ")} ${process.pid}`
+    const user = await client.user.upsert({
+      where: { userName },
+      create: { userName, name: "Test Person", roles: [...roles] },
+      update: {},
+    })
+    const about = { userId: user.id, method: "password", stage: "full", agent: "test", address: "" } as const
+    return await beginSession(client, { ...about, now: new Date() })
+  } finally {
+    await client.$disconnect()
+    await database.close()
+  }
+}
+
+const bare = {
+  databaseUrl: undefined,
+  isDemoWanted: false,
+  origin: undefined,
+  timeZone: undefined,
+  port: 3000,
+}
