@@ -1,4 +1,5 @@
-import { ask, type SnapshotMeta } from "../../lib/engine/run"
+import { ask } from "../_http/ask"
+import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 import { wordedMeasures } from "../../lib/measures/worded-measures"
 import { detailCounts, type DetailCount } from "../../lib/questions/measure-details"
 import { dietMonths, type DietMonth } from "../../lib/questions/diet-months"

@@ -1,5 +1,5 @@
 import type { MonthChoice } from "../_ui/month-list"
-import type { SnapshotMeta } from "../../lib/engine/run"
+import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 
 /** The day a view speaks of, the month-end before it, and what the running month is. */
 export type ChosenMonth = {

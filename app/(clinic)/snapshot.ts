@@ -1,5 +1,5 @@
 import { cache } from "react"
-import { ask, snapshotMeta } from "../../lib/engine/run"
+import { ask, snapshotMeta } from "../_http/ask"
 import { AppError } from "../../lib/errors"
 import { anyone } from "../../lib/questions/anyone"
 

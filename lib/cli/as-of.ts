@@ -1,6 +1,6 @@
 import { lastDayOfMonth, isPlainDate, plainToday, type PlainDate } from "../domain/plain-date"
 import { AppError } from "../errors"
-import type { SnapshotMeta } from "../engine/run"
+import type { SnapshotMeta } from "../engine/snapshot-meta"
 
 /** The day a command speaks of: `--on`, or the day `--month` stands at, or the running day. */
 export function asOfFrom(options: { on?: string; month?: string }, meta: SnapshotMeta, now: Date): PlainDate {

@@ -1,6 +1,8 @@
 import type { Command } from "commander"
 import { standings } from "../domain/standings"
-import { askOn, onDay, snapshotMeta } from "../engine/run"
+import { wholeClinic } from "../access/scope"
+import { askOn, onDay } from "../engine/run"
+import { snapshotMeta } from "../engine/snapshot-meta"
 import { readEnvironment } from "../env"
 import { AppError } from "../errors"
 import { standingPeopleCsv } from "../export/standing-people-csv"
@@ -30,10 +32,10 @@ export function register(program: Command): void {
           "bad-request",
           `"${options.standing}" is no standing. Standings: ${standings.join(", ")}.`,
         )
-      const meta = await snapshotMeta()
+      const meta = await snapshotMeta(wholeClinic)
       const on = asOfFrom(options, meta, new Date())
       const people = await onDay(
-        { dataDir: readEnvironment().dataDir, asOf: on, settings: meta.settings },
+        { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
         (connection) => askOn(connection, standingPeople(measure), { as_of: on, standing }),
       )
       await print(standingPeopleCsv({ on, measureId: measure.id, standing, people }))

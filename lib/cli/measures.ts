@@ -1,6 +1,8 @@
 import type { DuckDBConnection } from "@duckdb/node-api"
 import type { Command } from "commander"
-import { askOn, onDay, snapshotMeta } from "../engine/run"
+import { wholeClinic } from "../access/scope"
+import { askOn, onDay } from "../engine/run"
+import { snapshotMeta } from "../engine/snapshot-meta"
 import { readEnvironment } from "../env"
 import { dietSodium } from "../measures/diet-sodium"
 import { measures } from "../measures/index"
@@ -20,10 +22,10 @@ export function register(program: Command): void {
     .option("--on <YYYY-MM-DD>", "any past day, or today")
     .option("--json", "as JSON")
     .action(async (options: { month?: string; on?: string; json?: boolean }) => {
-      const meta = await snapshotMeta()
+      const meta = await snapshotMeta(wholeClinic)
       const on = asOfFrom(options, meta, new Date())
       const report = await onDay(
-        { dataDir: readEnvironment().dataDir, asOf: on, settings: meta.settings },
+        { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
         async (connection) => ({ on, measures: await measuresOn(connection, on) }),
       )
       await print(options.json ? JSON.stringify(report) : tableOf(report))

@@ -1,6 +1,8 @@
 import type { DuckDBConnection } from "@duckdb/node-api"
 import type { Command } from "commander"
-import { askOn, onDay, snapshotMeta } from "../engine/run"
+import { wholeClinic } from "../access/scope"
+import { askOn, onDay } from "../engine/run"
+import { snapshotMeta } from "../engine/snapshot-meta"
 import { readEnvironment } from "../env"
 import { measures } from "../measures/index"
 import { panelPatients, type PanelPatient } from "../questions/panel-patients"
@@ -14,10 +16,10 @@ export function register(program: Command): void {
     .option("--on <YYYY-MM-DD>", "any past day, or today (default: the latest day with data)")
     .option("--json", "as JSON; otherwise one line a patient, tabs between")
     .action(async (options: { on?: string; json?: boolean }) => {
-      const meta = await snapshotMeta()
+      const meta = await snapshotMeta(wholeClinic)
       const on = asOfFrom(options, meta, new Date())
       const patients = await onDay(
-        { dataDir: readEnvironment().dataDir, asOf: on, settings: meta.settings },
+        { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
         (connection) => patientsOn(connection, on),
       )
       await print(options.json ? JSON.stringify({ on, patients }) : tableOf(patients))

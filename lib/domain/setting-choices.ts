@@ -1,5 +1,6 @@
 import { drugTopics } from "./drug-topics"
 import { kidneyTopics } from "./kidney-topics"
+import { accessTopics } from "./access-topics"
 import { decisionTopics, dietTopics, importTopics, panelTopics } from "./other-topics"
 import { pressureTopics } from "./pressure-topics"
 import type { SettingChoice, SettingTopic } from "./setting-topic"
@@ -13,6 +14,7 @@ export const settingTopics: readonly SettingTopic[] = [
   ...kidneyTopics,
   ...dietTopics,
   ...decisionTopics,
+  ...accessTopics,
   ...importTopics,
 ]
 

@@ -8,6 +8,7 @@ export const settingGroups = [
   { id: "kidney", title: "Kidney and urine" },
   { id: "diet", title: "Diet" },
   { id: "decisions", title: "Decisions" },
+  { id: "access", title: "Who sees whom" },
   { id: "import", title: "Import" },
 ] as const
 

@@ -12,8 +12,8 @@ import {
   vectorFromArray,
   type Vector,
 } from "apache-arrow"
-import { readEnvironment } from "../env"
-import { openSnapshot } from "./snapshot"
+import type { Scope } from "../access/scope"
+import { withinScope } from "./scoped"
 import { toCell, type Cell, type Param } from "./values"
 
 /**
@@ -25,23 +25,20 @@ export type ColumnType = "text" | "integer" | "number" | "boolean" | "list"
 /** A question whose answer is a large table; every column of the select is declared, in order. */
 export type TableQuestion = { readonly sql: string; readonly columns: Readonly<Record<string, ColumnType>> }
 
-/** Asks the current snapshot and encodes the rows as an Arrow IPC stream with the declared schema, never an inferred one. */
+/** Asks what the scope holds of the current snapshot and encodes the rows as an Arrow IPC stream with the declared schema, never an inferred one. */
 export async function askAsArrow(
+  scope: Scope,
   question: TableQuestion,
   params: Record<string, Param> = {},
 ): Promise<Uint8Array> {
-  const instance = await openSnapshot(readEnvironment().dataDir)
-  const connection = await instance.connect()
-  try {
+  return withinScope(scope, async (connection) => {
     const reader = await connection.runAndReadAll(question.sql, params)
     const names = reader.columnNames()
     const declared = Object.keys(question.columns)
     if (names.join() !== declared.join())
       throw new RangeError(`the table question declares ${declared.join()} but selects ${names.join()}`)
     return tableStream(question.columns, reader.convertColumns(toCell))
-  } finally {
-    connection.closeSync()
-  }
+  })
 }
 
 /** Columns of cells, in the order of their declared types, as an Arrow IPC stream. Throws TypeError where a cell is of another type. */

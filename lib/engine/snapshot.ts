@@ -12,6 +12,16 @@ export function snapshotDir(dataDir: string): string {
   return path.join(dataDir, "snapshots")
 }
 
+/** The file readers use now. Throws AppError("no-snapshot") before the first build. */
+export function requireSnapshot(dataDir: string): string {
+  const file = currentSnapshot(dataDir)
+  if (file) return file
+  throw new AppError(
+    "no-snapshot",
+    "There is no snapshot yet. Run `npx filtrate refresh`, or import an extract.",
+  )
+}
+
 /** The file readers use now, or null before the first build. */
 export function currentSnapshot(dataDir: string): string | null {
   const pointer = path.join(snapshotDir(dataDir), "current.json")
@@ -63,12 +73,7 @@ declare global {
 
 /** The current snapshot, read-only; opened once per process and again when a new one has been swapped in. */
 export async function openSnapshot(dataDir: string): Promise<DuckDBInstance> {
-  const file = currentSnapshot(dataDir)
-  if (!file)
-    throw new AppError(
-      "no-snapshot",
-      "There is no snapshot yet. Run `npx filtrate refresh`, or import an extract.",
-    )
+  const file = requireSnapshot(dataDir)
   const inode = statSync(file).ino
   const opened = await globalThis.filtrateSnapshot?.catch(() => undefined)
   if (opened && opened.file === file && opened.inode === inode) return opened.instance

@@ -2,10 +2,12 @@ import "server-only"
 import { mkdir, rm } from "node:fs/promises"
 import path from "node:path"
 import { DuckDBInstance, type DuckDBConnection } from "@duckdb/node-api"
+import type { Scope } from "../access/scope"
 import type { SettingKey, Settings } from "../domain/settings"
 import { AppError } from "../errors"
 import { computeUnder } from "./compute"
-import { currentSnapshot, snapshotDir } from "./snapshot"
+import { attachWithin } from "./scope"
+import { requireSnapshot, snapshotDir } from "./snapshot"
 
 /** The one under way: how to stop it, and when it has let go of its memory. */
 type Running = { stop: AbortController; ended: Promise<unknown> }
@@ -20,7 +22,7 @@ declare global {
  * the one under way, which ends in AppError("superseded").
  */
 export async function whatIf<T>(
-  options: { dataDir: string; settings: Settings; changed: readonly SettingKey[] },
+  options: { dataDir: string; scope: Scope; settings: Settings; changed: readonly SettingKey[] },
   work: (connection: DuckDBConnection) => Promise<T>,
 ): Promise<T> {
   const state = (globalThis.filtrateWhatIf ??= { running: null, asked: 0 })
@@ -46,6 +48,7 @@ export async function whatIf<T>(
 async function answerUnder<T>(
   options: {
     dataDir: string
+    scope: Scope
     settings: Settings
     changed: readonly SettingKey[]
     signal: AbortSignal
@@ -54,8 +57,7 @@ async function answerUnder<T>(
   work: (connection: DuckDBConnection) => Promise<T>,
 ): Promise<T> {
   const { dataDir, signal } = options
-  const file = currentSnapshot(dataDir)
-  if (!file) throw new AppError("no-snapshot", "There is no snapshot yet. Run `npx filtrate refresh`.")
+  const file = requireSnapshot(dataDir)
   const spill = path.join(snapshotDir(dataDir), `build-${process.pid}-what-if-${options.place}`)
   await mkdir(spill, { recursive: true })
   const instance = await DuckDBInstance.create(":memory:", {
@@ -68,8 +70,7 @@ async function answerUnder<T>(
   const interrupt = () => connection.interrupt()
   signal.addEventListener("abort", interrupt)
   try {
-    await connection.run(`attach '${file.replaceAll("'", "''")}' as snapshot (read_only)`)
-    await connection.run("use snapshot")
+    await attachWithin(connection, { file, scope: options.scope })
     await computeUnder(connection, options)
     return await work(connection)
   } finally {

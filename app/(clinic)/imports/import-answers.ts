@@ -1,4 +1,4 @@
-import { ask } from "../../../lib/engine/run"
+import { ask } from "../../_http/ask"
 import { AppError } from "../../../lib/errors"
 import { isRefreshing } from "../../../lib/jobs/refresh-process"
 import { drugSuggestions } from "../../../lib/questions/drug-suggestions"

@@ -2,7 +2,7 @@
 
 import dynamic from "next/dynamic"
 import { Suspense } from "react"
-import type { SnapshotMeta } from "../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import type { MeasureColumn } from "./columns"
 import { PatientsLoading } from "./patients-loading"
 

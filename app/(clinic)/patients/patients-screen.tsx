@@ -3,7 +3,7 @@
 import { useSearchParams } from "next/navigation"
 import { use, useDeferredValue, useMemo, useState, useSyncExternalStore } from "react"
 import { Screen } from "../../_ui/screen"
-import type { SnapshotMeta } from "../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { chooseMonth, monthChoices } from "../months"
 import { panelColumns, type MeasureColumn } from "./columns"
 import { FacetColumn } from "./facet-column"

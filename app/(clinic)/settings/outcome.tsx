@@ -1,7 +1,7 @@
 import Link from "next/link"
 import { settingKeys } from "../../../lib/domain/setting-values"
 import type { Settings } from "../../../lib/domain/settings"
-import type { SnapshotMeta } from "../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { AppError } from "../../../lib/errors"
 import { listed } from "../../_ui/format"
 import { settingsHref, proposedTexts } from "./search-params"

@@ -3,7 +3,7 @@ import { isRefreshing } from "../../../lib/jobs/refresh-process"
 import type { PrismaClient } from "../../../lib/store/generated/client"
 import { listSettingChanges, readSettings, type SettingChange } from "../../../lib/store/settings"
 import { findLatestBuild, type BuildEntry } from "../../../lib/store/snapshot-builds"
-import type { SnapshotMeta } from "../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { peopledSnapshot } from "../snapshot"
 
 export type SettingsAnswers = {

@@ -1,8 +1,9 @@
 import path from "node:path"
 import type { SettingKey, Settings } from "../../../lib/domain/settings"
-import { ask, askOn, type SnapshotMeta } from "../../../lib/engine/run"
+import { askOn } from "../../../lib/engine/run"
+import { ask, askUnder, callerScope } from "../../_http/ask"
+import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot } from "../../../lib/engine/snapshot"
-import { whatIf } from "../../../lib/engine/what-if"
 import { dietMonths, type DietMonth } from "../../../lib/questions/diet-months"
 import { measureMonths, type MeasureMonth } from "../../../lib/questions/measure-months"
 import { standingsMoved, type StandingsMoved } from "../../../lib/questions/standings-moved"
@@ -19,14 +20,15 @@ declare global {
 /** Answers kept, so that looking at one again costs nothing; counts only, so each is small. */
 const mostKept = 8
 
-/** What the settings would make of every month, beside what is; computed once for a snapshot and a choice. */
-export function whatIfAnswers(
+/** What the settings would make of every month, beside what is; computed once for a snapshot, a choice and who may see whom. */
+export async function whatIfAnswers(
   snapshot: SnapshotMeta,
   choice: { settings: Settings; changed: readonly SettingKey[] },
 ): Promise<WhatIfAnswers> {
   const { dataDir } = site()
   const kept = (globalThis.filtrateWhatIfAnswers ??= new Map())
-  const key = `${path.basename(currentSnapshot(dataDir) ?? "")} ${JSON.stringify(choice.settings)}`
+  const file = path.basename(currentSnapshot(dataDir) ?? "")
+  const key = JSON.stringify([file, await callerScope(), choice.settings])
   const known = kept.get(key)
   if (known) return known
   const answer = askBoth({ dataDir, snapshot, ...choice })
@@ -43,7 +45,7 @@ async function askBoth(options: {
   changed: readonly SettingKey[]
 }): Promise<WhatIfAnswers> {
   const [months, diet] = await Promise.all([ask(measureMonths), ask(dietMonths)])
-  return whatIf(options, async (connection) => ({
+  return askUnder(options, async (connection) => ({
     now: { months, diet },
     then: {
       months: await askOn(connection, measureMonths),

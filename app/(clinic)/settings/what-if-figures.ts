@@ -1,5 +1,5 @@
 import type { Settings } from "../../../lib/domain/settings"
-import type { SnapshotMeta } from "../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import type { MeasureMonth } from "../../../lib/questions/measure-months"
 import { dietFigure, type DietSeries } from "../diet-figure"

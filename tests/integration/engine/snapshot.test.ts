@@ -4,7 +4,9 @@ import { tmpdir } from "node:os"
 import path from "node:path"
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest"
 import { z } from "zod"
-import { ask, snapshotMeta } from "../../../lib/engine/run"
+import { wholeClinic } from "../../../lib/access/scope"
+import { askWithin } from "../../../lib/engine/scoped"
+import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot, snapshotDir } from "../../../lib/engine/snapshot"
 import { buildSnapshot } from "../../../lib/engine/build"
 import { refresh } from "../../../lib/jobs/refresh"
@@ -71,8 +73,11 @@ describe("the snapshot", () => {
     await build()
 
     // 22:30 UTC on 30 September is 00:30 on 1 October in Oslo (IANA time zone database, summer time).
-    expect(await ask(latest)).toEqual([{ systolic: 131, bp_on: "2026-10-01" }])
-    expect(await snapshotMeta()).toMatchObject({ clinicName: "Test clinic", timeZone: "Europe/Oslo" })
+    expect(await askWithin(wholeClinic, latest)).toEqual([{ systolic: 131, bp_on: "2026-10-01" }])
+    expect(await snapshotMeta(wholeClinic)).toMatchObject({
+      clinicName: "Test clinic",
+      timeZone: "Europe/Oslo",
+    })
   })
 
   it("answers as known on an earlier day", async () => {
@@ -80,9 +85,9 @@ describe("the snapshot", () => {
     await addReading(3, 120, "2026-10-20T10:00:00Z", null)
 
     await build({ knownAt: "2026-10-10T21:59:59Z" })
-    const then = await ask(latest)
+    const then = await askWithin(wholeClinic, latest)
     await build()
-    const today = await ask(latest)
+    const today = await askWithin(wholeClinic, latest)
 
     expect(then).toEqual([{ systolic: 150, bp_on: "2026-10-01" }])
     expect(today).toEqual([{ systolic: 120, bp_on: "2026-10-01" }])
@@ -91,11 +96,11 @@ describe("the snapshot", () => {
   it("shows readers the new build once it is swapped in, and keeps no more than the one before", async () => {
     await addReading(2, 131, "2026-10-01", null)
     await build()
-    const before = await ask(latest)
+    const before = await askWithin(wholeClinic, latest)
 
     await store.client.query("update readings set systolic = 141")
     await build()
-    const after = await ask(latest)
+    const after = await askWithin(wholeClinic, latest)
     await build()
 
     expect(before[0]?.systolic).toBe(131)
@@ -114,7 +119,7 @@ describe("the snapshot", () => {
     )
 
     expect(currentSnapshot(dataDir)).toBe(served)
-    expect((await ask(latest))[0]?.systolic).toBe(131)
+    expect((await askWithin(wholeClinic, latest))[0]?.systolic).toBe(131)
     const builds = await store.client.query(
       "select status, message from snapshot_builds order by id desc limit 1",
     )
@@ -142,7 +147,7 @@ describe("the snapshot", () => {
       Row: z.object({ at_target: z.boolean() }),
     }
     await build()
-    const usual = await ask(atTarget)
+    const usual = await askWithin(wholeClinic, atTarget)
 
     await store.client.query(
       "insert into settings(key, value) values ('bp.systolicTarget', '140'), ('bp.diastolicTarget', '90')",
@@ -150,7 +155,7 @@ describe("the snapshot", () => {
     await build()
 
     expect(usual).toEqual([{ at_target: false }])
-    expect(await ask(atTarget)).toEqual([{ at_target: true }])
+    expect(await askWithin(wholeClinic, atTarget)).toEqual([{ at_target: true }])
   })
 
   it("refuses a damaged file instead of reading it wrongly", async () => {
@@ -159,6 +164,6 @@ describe("the snapshot", () => {
     if (!file) throw new Error("no snapshot was built")
     await writeFile(file, "not a database")
 
-    await expect(ask(latest)).rejects.toThrow()
+    await expect(askWithin(wholeClinic, latest)).rejects.toThrow()
   })
 })

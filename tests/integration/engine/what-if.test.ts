@@ -5,7 +5,10 @@ import { z } from "zod"
 import { proposeSettings } from "../../../lib/domain/setting-proposal"
 import { settingKeys } from "../../../lib/domain/setting-values"
 import { defaultSettings, type SettingKey } from "../../../lib/domain/settings"
-import { ask, askOn, snapshotMeta } from "../../../lib/engine/run"
+import { wholeClinic } from "../../../lib/access/scope"
+import { askOn } from "../../../lib/engine/run"
+import { askWithin } from "../../../lib/engine/scoped"
+import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot, snapshotDir } from "../../../lib/engine/snapshot"
 import { whatIf } from "../../../lib/engine/what-if"
 import { runImport } from "../../../lib/import/run"
@@ -57,10 +60,10 @@ afterAll(async () => {
 })
 
 async function underSettings(texts: Partial<Record<SettingKey, string>>) {
-  const meta = await snapshotMeta()
+  const meta = await snapshotMeta(wholeClinic)
   const { settings, changed, problems } = proposeSettings(meta.settings, texts)
   expect(problems).toEqual([])
-  return whatIf({ dataDir, settings, changed }, async (connection) => ({
+  return whatIf({ dataDir, scope: wholeClinic, settings, changed }, async (connection) => ({
     months: await askOn(connection, measureMonths),
     diet: await askOn(connection, dietMonths),
     moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
@@ -75,7 +78,10 @@ async function rebuiltWith(texts: Partial<Record<SettingKey, string>>) {
   const elsewhere = path.join(scratch.folder, `rebuilt-${(rebuilds += 1)}`)
   await refresh({ databaseUrl: store.url, dataDir: elsewhere, now })
   process.env.FILTRATE_DATA = elsewhere
-  const answers = { months: await ask(measureMonths), diet: await ask(dietMonths) }
+  const answers = {
+    months: await askWithin(wholeClinic, measureMonths),
+    diet: await askWithin(wholeClinic, dietMonths),
+  }
   await store.client.query("truncate settings, setting_changes")
   process.env.FILTRATE_DATA = dataDir
   return answers
@@ -119,7 +125,7 @@ describe("what a choice would make of the history", () => {
   it("is tried here for every setting that can shape a figure", () => {
     const tried = new Set<string>(cases.flatMap((texts) => Object.keys(texts)))
 
-    expect(settingKeys.filter((key) => !tried.has(key) && !key.startsWith("import."))).toEqual([])
+    expect(settingKeys.filter((key) => !tried.has(key) && !/^(import|access)\./.test(key))).toEqual([])
   })
 
   it.each(cases)("equals the figures computed anew with %j saved", async (texts) => {
@@ -141,11 +147,11 @@ describe("what a choice would make of the history", () => {
   })
 
   it("counts the people who would stand elsewhere today", async () => {
-    const meta = await snapshotMeta()
+    const meta = await snapshotMeta(wholeClinic)
     const sql = `select cast(count(*) as integer) as people from patient_month as p
       where p.is_running and p.in_panel and p.ckd and not (p.on_dialysis or p.transplant or p.palliative or p.pregnancy)
         and p.systolic between 120 and 129 and p.diastolic < 80 and p.bp_source <> 'ambulatory'`
-    const [between] = await ask({ sql, Row: z.object({ people: z.number() }) })
+    const [between] = await askWithin(wholeClinic, { sql, Row: z.object({ people: z.number() }) })
 
     const { moved } = await underSettings({ "bp.systolicTarget": "120" })
 

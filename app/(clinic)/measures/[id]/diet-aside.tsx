@@ -1,7 +1,7 @@
 import { dayOfYear, listed, milligrams, month, sentenceCase } from "../../../_ui/format"
 import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
-import type { SnapshotMeta } from "../../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { monthChoices, type ChosenMonth } from "../../months"
 import { measureHref } from "../search-params"

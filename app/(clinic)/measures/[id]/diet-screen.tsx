@@ -1,5 +1,6 @@
 import { Screen, Theme } from "../../../_ui/screen"
-import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
+import { ask } from "../../../_http/ask"
+import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { dietMonths } from "../../../../lib/questions/diet-months"
 import { dietPeople } from "../../../../lib/questions/diet-people"

@@ -1,4 +1,5 @@
-import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
+import { ask } from "../../../_http/ask"
+import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { rasStartChecked } from "../../../../lib/measures/ras-start-checked"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { detailCounts, type DetailCount } from "../../../../lib/questions/measure-details"

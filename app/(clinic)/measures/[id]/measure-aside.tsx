@@ -1,7 +1,7 @@
 import { dayOfYear, month } from "../../../_ui/format"
 import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
-import type { SnapshotMeta } from "../../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { monthChoices, type ChosenMonth } from "../../months"
 import { measureHref } from "../search-params"

@@ -1,5 +1,5 @@
 import { Screen, Theme } from "../../../_ui/screen"
-import type { SnapshotMeta } from "../../../../lib/engine/run"
+import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"

@@ -1,5 +1,6 @@
 import { paramsOf } from "../../../../lib/engine/compute"
-import { ask, type SnapshotMeta } from "../../../../lib/engine/run"
+import { ask } from "../../../_http/ask"
+import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { measures } from "../../../../lib/measures/index"
 import { patientCautions } from "../../../../lib/questions/patient-cautions"
 import { patientConditions } from "../../../../lib/questions/patient-conditions"

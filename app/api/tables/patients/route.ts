@@ -1,5 +1,5 @@
-import { askAsArrow } from "../../../../lib/engine/arrow"
-import { snapshotMeta } from "../../../../lib/engine/run"
+import { askAsArrow } from "../../../_http/ask"
+import { snapshotMeta } from "../../../_http/ask"
 import { patientTable } from "../../../../lib/questions/patient-table"
 import { chooseMonth } from "../../../(clinic)/months"
 import { parseMonthView } from "../../../(clinic)/search-params"

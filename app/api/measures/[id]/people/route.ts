@@ -1,4 +1,4 @@
-import { ask, snapshotMeta } from "../../../../../lib/engine/run"
+import { ask, snapshotMeta } from "../../../../_http/ask"
 import { AppError } from "../../../../../lib/errors"
 import { dietRecordsCsv } from "../../../../../lib/export/diet-records-csv"
 import { standingPeopleCsv } from "../../../../../lib/export/standing-people-csv"

@@ -1,0 +1,46 @@
+import "server-only"
+import { cache } from "react"
+import { scopeOf, type Scope } from "../../lib/access/scope"
+import { readSettings } from "../../lib/store/settings"
+import { askAsArrow as askAsArrowWithin, type TableQuestion } from "../../lib/engine/arrow"
+import type { Question } from "../../lib/engine/run"
+import { askWithin } from "../../lib/engine/scoped"
+import { snapshotMeta as snapshotMetaWithin, type SnapshotMeta } from "../../lib/engine/snapshot-meta"
+import type { Param } from "../../lib/engine/values"
+import { whatIf } from "../../lib/engine/what-if"
+import { AppError } from "../../lib/errors"
+import { store } from "../../lib/store/client"
+import { currentCaller } from "./require-user"
+
+/** What the person who asks may see. Throws AppError("not-signed-in") where nobody is. */
+export const callerScope = cache(async (): Promise<Scope> => {
+  const caller = await currentCaller()
+  if (!caller) throw new AppError("not-signed-in", "Sign in first.")
+  const settings = await readSettings(store())
+  return scopeOf(caller, { ownPanel: settings["access.ownPanel"], isEmergency: false })
+})
+
+/** Asks the snapshot, as far as the person may see it. */
+export async function ask<Row>(question: Question<Row>, params: Record<string, Param> = {}): Promise<Row[]> {
+  return askWithin(await callerScope(), question, params)
+}
+
+/** The same for a large table. */
+export async function askAsArrow(
+  question: TableQuestion,
+  params: Record<string, Param> = {},
+): Promise<Uint8Array> {
+  return askAsArrowWithin(await callerScope(), question, params)
+}
+
+export async function snapshotMeta(): Promise<SnapshotMeta> {
+  return snapshotMetaWithin(await callerScope())
+}
+
+type Under = Omit<Parameters<typeof whatIf>[0], "scope">
+type Work<T> = Parameters<typeof whatIf<T>>[1]
+
+/** Asks what other settings would make of the people whom the person may see. */
+export async function askUnder<T>(options: Under, work: Work<T>): Promise<T> {
+  return whatIf({ ...options, scope: await callerScope() }, work)
+}
