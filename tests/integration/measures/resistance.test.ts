@@ -1,36 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import { z } from "zod"
 import { resistanceDetails } from "../../../lib/questions/resistance-details"
+import { resistanceFacts } from "../../fixtures/resistance-facts"
 import { resistancePeople, today } from "../../fixtures/resistance-people"
 import { openEngine, type TestEngine } from "../../helpers/open-engine"
-import { raw } from "../../helpers/raw-facts"
 
 let engine: TestEngine
 
 beforeAll(async () => {
-  const names = resistancePeople.map((person) => person.name)
-  engine = await openEngine(
-    {
-      patient_records_raw: names.map((name) => raw.person(name)),
-      visits_raw: names.map((name) => raw.visit(name, today)),
-      problems_raw: names.map((name) => raw.problem(name, "I10")),
-      orders_raw: resistancePeople.flatMap(({ name, orders }) =>
-        orders.map((order, place) =>
-          raw.order(name, order.drug, order.on, { ...order.own, line: 100 + place }),
-        ),
-      ),
-      readings_raw: resistancePeople.flatMap(({ name, isMeasuredAtHome }) =>
-        isMeasuredAtHome
-          ? Array.from({ length: 12 }, (_, n) =>
-              raw.reading(name, `2026-10-1${n % 3} 0${6 + Math.floor(n / 3)}:00:00`, 150, {
-                setting: "home",
-              }),
-            )
-          : [raw.reading(name, "2026-10-20", 150)],
-      ),
-    },
-    { today },
-  )
+  engine = await openEngine(resistanceFacts, { today })
 })
 
 afterAll(() => engine.close())
