@@ -25,7 +25,7 @@ export async function withSchemaEngine<T>(
   instantiate()
   const pool = new pg.Pool({ connectionString: url })
   pool.on("error", () => {})
-  const factory = bindMigrationAwareSqlAdapterFactory(new PrismaPg(pool))
+  const factory = bindMigrationAwareSqlAdapterFactory(wholeScripts(pool))
   const engine = await glue.SchemaEngine.new({ datamodels: [[schemaPath, readSchema()]] }, () => {}, factory)
   try {
     return await work(engine)
@@ -33,6 +33,23 @@ export async function withSchemaEngine<T>(
     engine.free()
     await pool.end()
   }
+}
+
+/**
+ * The adapter splits a script at every semicolon, which also stand inside functions. Postgres takes it whole, and then
+ * applies all of a migration or none of it.
+ */
+function wholeScripts(pool: pg.Pool): PrismaPg {
+  const factory = new PrismaPg(pool)
+  const connect = factory.connect.bind(factory)
+  factory.connect = async () => {
+    const adapter = await connect()
+    adapter.executeScript = async (script) => {
+      await pool.query(script)
+    }
+    return adapter
+  }
+  return factory
 }
 
 export function readSchema(): string {

@@ -1,0 +1,55 @@
+import "server-only"
+
+/** Everything the audit log records, with the words its screen and files use. */
+export const auditActions = {
+  "patient.open": "opened a patient",
+  "patients.list": "listed patients",
+  "patients.export": "took a list of patients as a file",
+  "source-row.open": "opened a row of an extract",
+  "import.open": "opened an import",
+  "rejected-rows.export": "took rejected rows as a file",
+  "import.start": "brought in an extract",
+  "import.try": "tried an extract",
+  "import.accept": "accepted an import",
+  "import.decline": "declined an import",
+  "held-row.discard": "discarded a held row",
+  "drug-text.map": "said what a drug text means",
+  "drug-text.unmap": "took back what a drug text means",
+  "figures.build": "had the figures computed",
+  "figures.print": "printed counts and rates",
+  "settings.change": "changed settings",
+  "settings.print": "printed settings",
+  "site.start": "started the site",
+  "sign-in": "signed in",
+  "sign-in.fail": "failed to sign in",
+  "sign-out": "signed out",
+  "session.end": "ended a session",
+  "identity.prove": "proved their identity again",
+  "password.change": "changed a password",
+  "factor.change": "changed a second factor",
+  "link.make": "made a one-time link",
+  "link.use": "used a one-time link",
+  "user.make": "made an account",
+  "user.change": "changed an account",
+  "user.disable": "disabled an account",
+  "emergency.open": "opened emergency access",
+  "emergency.review": "reviewed emergency access",
+  "access.refuse": "asked for what is not theirs",
+  "audit.open": "read the audit log",
+  "audit.export": "took the audit log as a file",
+  "audit.verify": "verified the audit log",
+  "record.export": "handed out a patient's record",
+  "record.erase": "erased a patient's record",
+  "record.de-identify": "made a de-identified extract",
+} as const
+
+export type AuditAction = keyof typeof auditActions
+
+/** How it ended. */
+export const auditOutcomes = ["done", "refused", "not found", "failed"] as const
+
+export type AuditOutcome = (typeof auditOutcomes)[number]
+
+export function isAuditAction(word: string): word is AuditAction {
+  return Object.hasOwn(auditActions, word)
+}
