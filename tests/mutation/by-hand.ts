@@ -9,7 +9,7 @@ import { resistanceFacts } from "../fixtures/resistance-facts"
 import { resistancePeople } from "../fixtures/resistance-people"
 import { spreadByHand, spreadDay, spreadFacts } from "../fixtures/sodium-spread"
 import { valueFacts, valuesByHand } from "../fixtures/value-facts"
-import { valueDay } from "../fixtures/value-people"
+import { valueDay } from "../fixtures/value-person"
 import { fillRawTables, type RawFacts } from "../helpers/open-engine"
 import { openPipeline, type Pipeline } from "./pipeline"
 

@@ -19,7 +19,7 @@ around as (
     o.ends_on is null or o.ends_on > starts.changed_on as is_on_the_day,
     o.started_on < starts.changed_on as is_on_the_day_before,
     coalesce(o.next_started_on <= starts.changed_on, false) as is_followed,
-    coalesce(o.next_started_on < starts.changed_on, false) as was_followed
+    o.next_started_on < starts.changed_on as was_followed
   from starts
   join ingredient_orders as o
     on o.patient_id = starts.patient_id

@@ -5,7 +5,7 @@ with next_contacts as (
   from visits_raw as v
   join visits_raw as later
     on later.patient_id = v.patient_id and later.kind in ('office', 'telehealth') and later.started_on > v.started_on
-  where v.kind = 'inpatient' and v.ended_on is null
+  where v.kind = 'inpatient'
   group by v.patient_id, v.started_on
 )
 select distinct

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest"
 import { z } from "zod"
 import { spreadByHand, spreadDay, spreadFacts } from "../../fixtures/sodium-spread"
 import { valueFacts, valuesByHand } from "../../fixtures/value-facts"
-import { valueDay } from "../../fixtures/value-people"
+import { valueDay } from "../../fixtures/value-person"
 import { openEngine } from "../../helpers/open-engine"
 
 const Row = z.object({ patient_id: z.string() })
