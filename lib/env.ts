@@ -10,6 +10,9 @@ const Origin = z.string().refine(isOrigin, "is not an origin, for example https:
 
 const Env = z.object({
   DATABASE_URL: z.string().min(1).optional(),
+  FILTRATE_APP_DATABASE_URL: z.string().min(1).optional(),
+  FILTRATE_IMPORT_DATABASE_URL: z.string().min(1).optional(),
+  FILTRATE_SNAPSHOT_DATABASE_URL: z.string().min(1).optional(),
   FILTRATE_DATA: z.string().min(1).default(".data"),
   FILTRATE_DEMO: z.enum(["on", "off"]).default("on"),
   FILTRATE_ORIGIN: Origin.optional(),
@@ -19,6 +22,11 @@ const Env = z.object({
 
 export type Environment = {
   databaseUrl: string | undefined
+  /** The site's own role on a Postgres where the owner of the tables may not make roles. */
+  appDatabaseUrl?: string | undefined
+  /** Handed to the site by what starts it, for the processes that it starts. */
+  importDatabaseUrl?: string | undefined
+  snapshotDatabaseUrl?: string | undefined
   dataDir: string
   isDemoWanted: boolean
   /** Where people reach the site, scheme and host, when that is not this machine alone. */
@@ -40,6 +48,9 @@ export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Enviro
   const env = parsed.data
   return {
     databaseUrl: env.DATABASE_URL,
+    appDatabaseUrl: env.FILTRATE_APP_DATABASE_URL,
+    importDatabaseUrl: env.FILTRATE_IMPORT_DATABASE_URL,
+    snapshotDatabaseUrl: env.FILTRATE_SNAPSHOT_DATABASE_URL,
     dataDir: path.resolve(env.FILTRATE_DATA),
     isDemoWanted: env.FILTRATE_DEMO === "on",
     origin: env.FILTRATE_ORIGIN,

@@ -5,6 +5,7 @@ import path from "node:path"
 import { pathToFileURL } from "node:url"
 import { setTimeout as delay } from "node:timers/promises"
 import { AppError } from "../errors"
+import type { RoleUrls } from "../store/database-roles"
 import { projectDir } from "./project"
 import { nextProgram } from "./site-build"
 
@@ -14,11 +15,11 @@ export type Site = { process: ChildProcess; url: string }
 export async function startSite(options: {
   mode: "start" | "dev"
   port: number
-  databaseUrl: string
+  urls: RoleUrls
   pidFile: string | undefined
   dataDir: string
 }): Promise<Site> {
-  const { mode, port, databaseUrl, pidFile, dataDir } = options
+  const { mode, port, urls, pidFile, dataDir } = options
   const guard = pathToFileURL(path.join(projectDir, "lib", "cli", "site-guard.mjs")).href
   const child = spawn(
     process.execPath,
@@ -29,7 +30,11 @@ export async function startSite(options: {
         ...process.env,
         NODE_ENV: mode === "dev" ? "development" : "production",
         NEXT_TELEMETRY_DISABLED: "1",
-        DATABASE_URL: databaseUrl,
+        // The site sees no more than its own role may; nobody hands it the owner's.
+        DATABASE_URL: urls.app,
+        FILTRATE_APP_DATABASE_URL: "",
+        FILTRATE_IMPORT_DATABASE_URL: urls.import,
+        FILTRATE_SNAPSHOT_DATABASE_URL: urls.snapshot,
         FILTRATE_DATA: dataDir,
         FILTRATE_POSTGRES_PID_FILE: pidFile ?? "",
         PORT: String(port),

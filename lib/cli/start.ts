@@ -56,7 +56,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
       mode,
       port,
       dataDir,
-      databaseUrl: database.url,
+      urls: database.urls,
       pidFile: database.pidFile,
     })
     say("Ready. It listens on 127.0.0.1 only. Ctrl-C stops it.")

@@ -5,7 +5,7 @@ import path from "node:path"
 import { z } from "zod"
 import { FileReport, ImportQuestion } from "../domain/import-report"
 
-type Site = { databaseUrl: string; dataDir: string }
+type Site = { importUrl: string; dataDir: string }
 
 /** What a trial would have done; it leaves no trace in the store. */
 export const TrialOutcome = z.object({
@@ -48,7 +48,7 @@ export function startTrial(
   const command = path.join(process.cwd(), "lib", "cli", "filtrate.mjs")
   const flags = ["--dry-run", "--json", ...(upload.isFull ? ["--full"] : [])]
   const child = spawn(process.execPath, [command, "import", uploadPath, ...flags], {
-    env: { ...process.env, DATABASE_URL: site.databaseUrl, FILTRATE_DATA: site.dataDir },
+    env: { ...process.env, DATABASE_URL: site.importUrl, FILTRATE_DATA: site.dataDir },
     stdio: ["ignore", "pipe", "pipe"],
   })
   const said = { out: "", error: "" }

@@ -14,7 +14,7 @@ import {
   isImportOver,
 } from "../store/imports"
 
-type Site = { client: PrismaClient; databaseUrl: string; dataDir: string }
+type Site = { client: PrismaClient; importUrl: string; dataDir: string }
 
 /** Where an upload is to be written; the folder is there and only its owner can read it. */
 export async function newUploadPath(dataDir: string): Promise<string> {
@@ -64,7 +64,7 @@ function runImportProcess(
     process.execPath,
     [command, "import", run.uploadPath, "--import-id", String(run.id), ...flags],
     {
-      env: { ...process.env, DATABASE_URL: site.databaseUrl, FILTRATE_DATA: site.dataDir },
+      env: { ...process.env, DATABASE_URL: site.importUrl, FILTRATE_DATA: site.dataDir },
       stdio: "ignore",
     },
   )

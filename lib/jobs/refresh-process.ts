@@ -1,7 +1,7 @@
 import { spawn } from "node:child_process"
 import path from "node:path"
 
-type Site = { databaseUrl: string; dataDir: string }
+type Site = { snapshotUrl: string; dataDir: string }
 
 declare global {
   var filtrateRefresh: { isRunning: boolean; isWantedAgain: boolean } | undefined
@@ -20,7 +20,7 @@ export function startRefresh(site: Site): void {
   state.isRunning = true
   const command = path.join(process.cwd(), "lib", "cli", "filtrate.mjs")
   const child = spawn(process.execPath, [command, "refresh"], {
-    env: { ...process.env, DATABASE_URL: site.databaseUrl, FILTRATE_DATA: site.dataDir },
+    env: { ...process.env, DATABASE_URL: site.snapshotUrl, FILTRATE_DATA: site.dataDir },
     stdio: "ignore",
   })
   const end = () => {

@@ -5,9 +5,11 @@ import { machineTimeZone, readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
 import { openClient } from "./client"
 import { ensureClinic } from "./clinic"
-import { openEmbedded, type OpenDatabase } from "./embedded"
+import { ensureDatabaseRoles, type RoleUrls } from "./database-roles"
+import { openEmbedded, type OpenDatabase as Opened } from "./embedded"
 
-export type { OpenDatabase } from "./embedded"
+/** `url` is that of the owner of the tables, or of whatever role DATABASE_URL names; `urls` are those of the roles beside it. */
+export type OpenDatabase = Opened & { urls: RoleUrls }
 
 /**
  * Opens the record store with its tables up to date: the Postgres of DATABASE_URL, else the embedded one.
@@ -24,7 +26,8 @@ export async function openDatabase(
     const applied = await migrate(database.url)
     if (applied.length > 0) say(`Prepared the tables: ${applied.join(", ")}`)
     await prepareClinic(database.url, environment.timeZone)
-    return database
+    const { dataDir, appDatabaseUrl: appUrl } = environment
+    return { ...database, urls: await ensureDatabaseRoles({ url: database.url, dataDir, appUrl }) }
   } catch (error) {
     await database.close()
     throw error
@@ -40,7 +43,7 @@ async function prepareClinic(url: string, asked: string | undefined): Promise<vo
   }
 }
 
-async function openOwn(url: string): Promise<OpenDatabase> {
+async function openOwn(url: string): Promise<Opened> {
   try {
     const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 10_000 })
     await client.connect()

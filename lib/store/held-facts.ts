@@ -2,7 +2,9 @@ import "server-only"
 import { z } from "zod"
 import { factKinds, type FactKind } from "../domain/fact-kinds"
 import { ledgers } from "../domain/ledgers"
-import type { PrismaClient } from "./generated/client"
+import type { Scope } from "../access/scope"
+import type { Prisma, PrismaClient } from "./generated/client"
+import { inScope } from "./in-scope"
 
 /** A fact kept aside because no record in force knows its patient; named by the row of the extract that brought it. */
 export type HeldFact = { kind: FactKind; importId: number; line: number; patientId: string; knownAt: Date }
@@ -38,18 +40,15 @@ const held = `with unknown as materialized (${unknownPatients}), held as (${held
  */
 export async function listHeldFacts(
   client: PrismaClient,
-  page: { take: number; skip: number },
+  page: { scope: Scope; take: number; skip: number },
 ): Promise<{ total: number; facts: HeldFact[] } | null> {
-  return unlessLocked(async () => {
-    const [, totals, rows] = await client.$transaction([
-      client.$executeRawUnsafe(impatient),
-      client.$queryRawUnsafe(`${held} select count(*)::int as total from held`),
-      client.$queryRawUnsafe(
-        `${held} select * from held order by import_id, kind, line limit $1 offset $2`,
-        page.take,
-        page.skip,
-      ),
-    ])
+  return inScopeUnlessLocked(client, page.scope, async (transaction) => {
+    const totals = await transaction.$queryRawUnsafe(`${held} select count(*)::int as total from held`)
+    const rows = await transaction.$queryRawUnsafe(
+      `${held} select * from held order by import_id, kind, line limit $1 offset $2`,
+      page.take,
+      page.skip,
+    )
     const facts = z.array(HeldRow).parse(rows)
     return {
       total: z.array(z.object({ total: z.number() })).parse(totals)[0]?.total ?? 0,
@@ -66,7 +65,7 @@ export async function listHeldFacts(
 
 /** A person decides that a held fact is of no use. False when it is held no longer. */
 export async function discardHeldFact(
-  client: PrismaClient,
+  client: Prisma.TransactionClient,
   fact: { kind: FactKind; importId: number; line: number },
 ): Promise<boolean> {
   if (fact.kind === "staff" || fact.kind === "patients") return false
@@ -80,17 +79,14 @@ export async function discardHeldFact(
 }
 
 /** LOINC codes to be mapped, the most frequent first; null while an import has the results for itself. */
-export async function listUnlistedLoinc(client: PrismaClient): Promise<UnlistedLoinc[] | null> {
+export async function listUnlistedLoinc(client: PrismaClient, scope: Scope): Promise<UnlistedLoinc[] | null> {
   const Row = z.object({ code: z.string(), rows: z.number(), patients: z.number() })
-  return unlessLocked(async () => {
-    const [, rows] = await client.$transaction([
-      client.$executeRawUnsafe(impatient),
-      client.$queryRawUnsafe(
-        `select test as code, count(*)::int as rows, count(distinct patient_id)::int as patients
-         from lab_results where not is_used and ended_at is null
-         group by test order by rows desc, code`,
-      ),
-    ])
+  return inScopeUnlessLocked(client, scope, async (transaction) => {
+    const rows = await transaction.$queryRawUnsafe(
+      `select test as code, count(*)::int as rows, count(distinct patient_id)::int as patients
+       from lab_results where not is_used and ended_at is null
+       group by test order by rows desc, code`,
+    )
     return z.array(Row).parse(rows)
   })
 }
@@ -98,9 +94,16 @@ export async function listUnlistedLoinc(client: PrismaClient): Promise<UnlistedL
 const impatient = "set local lock_timeout = '250ms'"
 const lockNotAvailable = /55P03|lock timeout/
 
-async function unlessLocked<Answer>(ask: () => Promise<Answer>): Promise<Answer | null> {
+async function inScopeUnlessLocked<Answer>(
+  client: PrismaClient,
+  scope: Scope,
+  ask: (transaction: Prisma.TransactionClient) => Promise<Answer>,
+): Promise<Answer | null> {
   try {
-    return await ask()
+    return await inScope(client, scope, async (transaction) => {
+      await transaction.$executeRawUnsafe(impatient)
+      return ask(transaction)
+    })
   } catch (error) {
     if (error instanceof Error && lockNotAvailable.test(`${error.message} ${JSON.stringify(error)}`))
       return null

@@ -2,8 +2,10 @@ import "server-only"
 import { z } from "zod"
 import { factKinds } from "../domain/fact-kinds"
 import { FileNotes, ImportQuestion, ImportStatus, type FileReport } from "../domain/import-report"
-import type { PrismaClient } from "./generated/client"
+import type { Scope } from "../access/scope"
+import type { Prisma, PrismaClient } from "./generated/client"
 import { lockClasses } from "./import-record"
+import { inScope } from "./in-scope"
 
 /** One import of the history as the screen shows it, its files in the order of import. */
 export type ImportEntry = {
@@ -69,7 +71,7 @@ async function readEntries(client: PrismaClient, read: () => Promise<ImportRow[]
 
 /** Rejected rows of one import in the order of the files, after a row already seen. */
 export async function listRejectedRows(
-  client: PrismaClient,
+  client: Prisma.TransactionClient,
   page: { importId: number; take: number; after?: number; file?: string },
 ): Promise<RejectedLine[]> {
   const rows = await client.rejectedRow.findMany({
@@ -92,20 +94,21 @@ export async function listRejectedRows(
 /** All rejected rows of one import, a thousand at a time, for a download of any length. */
 export async function* allRejectedRows(
   client: PrismaClient,
-  importId: number,
+  of: { scope: Scope; importId: number },
 ): AsyncGenerator<RejectedLine[]> {
-  for (let after = 0; ;) {
-    const rows = await listRejectedRows(client, { importId, take: 1000, after })
-    const last = rows.at(-1)
-    if (!last) return
+  for (let last = 0; ;) {
+    const page = { importId: of.importId, take: 1000, after: last }
+    const rows = await inScope(client, of.scope, (transaction) => listRejectedRows(transaction, page))
+    const end = rows.at(-1)
+    if (!end) return
     yield rows
-    after = last.id
+    last = end.id
   }
 }
 
 /** How many rows of one import were rejected, by file and reason. */
 export async function countRejectedRows(
-  client: PrismaClient,
+  client: Prisma.TransactionClient,
   importId: number,
 ): Promise<{ file: string; code: string; rows: number }[]> {
   const groups = await client.rejectedRow.groupBy({

@@ -1,8 +1,11 @@
 import "server-only"
-import type { PrismaClient } from "./generated/client"
+import type { Prisma } from "./generated/client"
 
 /** The clinic's own number of the record with an opaque id; null when there is none. */
-export async function findPatientId(client: PrismaClient, publicId: string): Promise<string | null> {
+export async function findPatientId(
+  client: Prisma.TransactionClient,
+  publicId: string,
+): Promise<string | null> {
   const patient = await client.patient.findUnique({ where: { publicId } })
   return patient?.patientId ?? null
 }

@@ -2,7 +2,7 @@ import "server-only"
 import { z } from "zod"
 import type { FactKind } from "../domain/fact-kinds"
 import { ledgers } from "../domain/ledgers"
-import type { PrismaClient } from "./generated/client"
+import type { Prisma } from "./generated/client"
 
 /** One row of an extract as the ledger keeps it, with every version of the same fact, latest first. */
 export type SourceRow = {
@@ -37,7 +37,7 @@ const Cells = z.object({
 
 /** The row that one line of one import brought; null when it brought none that is kept. Instants on the clinic's clock. */
 export async function findSourceRow(
-  client: PrismaClient,
+  client: Prisma.TransactionClient,
   place: { kind: FactKind; importId: number; line: number; timeZone: string },
 ): Promise<SourceRow | null> {
   const { table, columns } = ledgers[place.kind]
@@ -69,7 +69,7 @@ export async function findSourceRow(
 }
 
 async function listVersions(
-  client: PrismaClient,
+  client: Prisma.TransactionClient,
   { kind, importId, line }: { kind: FactKind; importId: number; line: number },
 ): Promise<SourceVersion[]> {
   const { table, numberedWithout } = ledgers[kind]
@@ -98,7 +98,7 @@ async function listVersions(
 
 /** A line that was rejected, as the extract had it. */
 export async function findRejectedLine(
-  client: PrismaClient,
+  client: Prisma.TransactionClient,
   place: { file: string; importId: number; line: number },
 ): Promise<{ original: string; column: string | null; message: string } | null> {
   const row = await client.rejectedRow.findFirst({

@@ -11,6 +11,7 @@ import { startRefresh } from "../../../lib/jobs/refresh-process"
 import { drugIngredients } from "../../../lib/questions/drug-texts"
 import { removeDrugNameMapping, saveDrugNameMapping } from "../../../lib/store/drug-name-mappings"
 import { discardHeldFact } from "../../../lib/store/held-facts"
+import { inCallerScope } from "../../_http/in-caller-scope"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 import { site } from "../../_http/site"
@@ -40,7 +41,8 @@ export async function decline(form: FormData): Promise<void> {
 export async function discardHeld(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   await requireScreenUser("imports.rows")
-  await discardHeldFact(site().client, HeldPlace.parse(Object.fromEntries(form)))
+  const place = HeldPlace.parse(Object.fromEntries(form))
+  await inCallerScope((client) => discardHeldFact(client, place))
   forgetWaitingRows()
   refresh()
 }

@@ -6,10 +6,18 @@ import type { ImportAnswers } from "./import-answers"
 import { instantInFull } from "./import-words"
 import styles from "./imports.module.css"
 import { PlainTable } from "./plain-table"
+import { rowsOfPeople } from "./rejected-rows"
 import { sourceRowHref } from "./search-params"
 
 /** Good rows that name a patient nobody knows; every import tries them again. */
-export function HeldRows({ held, timeZone }: { held: ImportAnswers["held"]; timeZone: string }) {
+export function HeldRows(props: {
+  held: ImportAnswers["held"]
+  timeZone: string
+  /** Whether the person may read rows as the extract had them; if not, only how many there are. */
+  mayReadRows: boolean
+}) {
+  const { held, timeZone } = props
+  const facts = props.mayReadRows ? (held?.facts ?? []) : []
   return (
     <Theme title="Rows held" id="held" note={held ? count(held.total) : undefined}>
       <p className={styles.lead}>
@@ -17,8 +25,9 @@ export function HeldRows({ held, timeZone }: { held: ImportAnswers["held"]; time
         is of no use can be discarded.
       </p>
       {held === null ? <p role="status">An import is writing; the list is back in a moment.</p> : null}
-      {held && held.facts.length === 0 ? <p className="soft">None is held.</p> : null}
-      {held && held.facts.length > 0 ? (
+      {held?.total === 0 ? <p className="soft">None is held.</p> : null}
+      {held && held.total > 0 && !props.mayReadRows ? <p className="soft">{rowsOfPeople}</p> : null}
+      {facts.length > 0 ? (
         <PlainTable
           caption="Rows held"
           columns={[
@@ -27,7 +36,7 @@ export function HeldRows({ held, timeZone }: { held: ImportAnswers["held"]; time
             { head: "Since" },
             { head: "Decision", label: "" },
           ]}
-          rows={held.facts.map((fact) => ({
+          rows={facts.map((fact) => ({
             key: `${fact.kind} ${fact.importId} ${fact.line}`,
             cells: [
               <Link key="row" href={sourceRowHref(fact)} prefetch={false}>
@@ -47,8 +56,8 @@ export function HeldRows({ held, timeZone }: { held: ImportAnswers["held"]; time
           }))}
         />
       ) : null}
-      {held && held.total > held.facts.length ? (
-        <p className={styles.more}>and {count(held.total - held.facts.length)} more.</p>
+      {held && facts.length > 0 && held.total > facts.length ? (
+        <p className={styles.more}>and {count(held.total - facts.length)} more.</p>
       ) : null}
     </Theme>
   )

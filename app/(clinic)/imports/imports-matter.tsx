@@ -11,7 +11,8 @@ import { importsHref, type ImportsView } from "./search-params"
 import { UploadForm } from "./upload-form"
 
 /** Bringing an extract in, what came of those before, and what waits for a person. */
-export function ImportsMatter({ answers, view }: { answers: ImportAnswers; view: ImportsView }) {
+export function ImportsMatter(props: { answers: ImportAnswers; view: ImportsView; mayReadRows: boolean }) {
+  const { answers, view, mayReadRows } = props
   const { imports, timeZone } = answers
   const isAnythingStored = view.before !== null || imports.some((entry) => entry.status === "done")
   return (
@@ -41,7 +42,7 @@ export function ImportsMatter({ answers, view }: { answers: ImportAnswers; view:
       {isAnythingStored ? (
         <>
           <DrugTexts answers={answers} />
-          <HeldRows held={answers.held} timeZone={timeZone} />
+          <HeldRows held={answers.held} timeZone={timeZone} mayReadRows={mayReadRows} />
           <LoincCodes codes={answers.loinc} />
         </>
       ) : null}

@@ -1,4 +1,5 @@
 import type { Metadata } from "next"
+import { may } from "../../../lib/access/permissions"
 import { requireScreenUser } from "../../_http/require-user"
 import { site } from "../../_http/site"
 import { Screen } from "../../_ui/screen"
@@ -12,13 +13,13 @@ import { isWorking } from "./working"
 export const metadata: Metadata = { title: "Imports" }
 
 export default async function ImportsPage(props: PageProps<"/imports">) {
-  await requireScreenUser("imports.see")
+  const caller = await requireScreenUser("imports.see")
   const view = parseImportsView(await props.searchParams)
   const answers = await importAnswers(site().client, view)
   return (
     <Screen aside={<ImportsAside answers={answers} />}>
       <Poll isOn={isWorking(answers)} />
-      <ImportsMatter answers={answers} view={view} />
+      <ImportsMatter answers={answers} view={view} mayReadRows={may(caller, "imports.rows")} />
     </Screen>
   )
 }

@@ -9,6 +9,8 @@ import { importHref, type ImportView } from "./search-params"
 
 export const rejectsPerPage = 100
 
+export const rowsOfPeople = "The rows speak of people; the clinic lead can read them."
+
 /** The rows that could not be kept, each as the extract had it, with a reason a clerk can act on. */
 export function RejectedRows(props: {
   entry: ImportEntry
@@ -16,6 +18,8 @@ export function RejectedRows(props: {
   reasons: readonly { file: string; code: string; rows: number }[]
   /** One more than a page holds when there are more. */
   rows: readonly RejectedLine[]
+  /** Whether the person may read rows as the extract had them; if not, only how many there are. */
+  mayReadRows: boolean
 }) {
   const { entry, view, reasons } = props
   const total = reasons.reduce((sum, reason) => sum + reason.rows, 0)
@@ -25,7 +29,8 @@ export function RejectedRows(props: {
   return (
     <Theme title="Rejected rows" id="rejects" note={count(total)}>
       {total === 0 ? <p className="soft">No row was rejected.</p> : null}
-      {total === 0 ? null : (
+      {total > 0 && !props.mayReadRows ? <p className="soft">{rowsOfPeople}</p> : null}
+      {total === 0 || !props.mayReadRows ? null : (
         <>
           <div className={styles.tools}>
             <FileChoice entry={entry} view={view} files={files} reasons={reasons} />

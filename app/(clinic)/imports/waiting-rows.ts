@@ -1,3 +1,5 @@
+import type { Scope } from "../../../lib/access/scope"
+import { callerScope } from "../../_http/ask"
 import type { site } from "../../_http/site"
 import { listHeldFacts, listUnlistedLoinc } from "../../../lib/store/held-facts"
 
@@ -20,10 +22,11 @@ export async function waitingRows(client: Client): Promise<WaitingRows> {
     orderBy: [{ finishedAt: "desc" }, { id: "desc" }],
     select: { id: true, finishedAt: true, status: true },
   })
-  const asked = JSON.stringify(latest)
+  const scope = await callerScope()
+  const asked = JSON.stringify([latest, scope])
   const kept = globalThis.filtrateWaitingRows
   if (kept?.asked === asked) return kept.rows
-  const rows = await askWaitingRows(client)
+  const rows = await askWaitingRows(client, scope)
   if (rows.held !== null && rows.loinc !== null) globalThis.filtrateWaitingRows = { asked, rows }
   return rows
 }
@@ -33,10 +36,10 @@ export function forgetWaitingRows(): void {
   globalThis.filtrateWaitingRows = undefined
 }
 
-async function askWaitingRows(client: Client) {
+async function askWaitingRows(client: Client, scope: Scope) {
   const [held, loinc] = await Promise.all([
-    listHeldFacts(client, { take: heldPerPage, skip: 0 }),
-    listUnlistedLoinc(client),
+    listHeldFacts(client, { scope, take: heldPerPage, skip: 0 }),
+    listUnlistedLoinc(client, scope),
   ])
   return { held, loinc }
 }

@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, writeFileSync } from "node:fs"
 import path from "node:path"
 import pg from "pg"
 import { afterAll, beforeAll, expect, test } from "vitest"
+import { ensureDatabaseRoles } from "../../../lib/store/database-roles"
 import { counts, importExtract, openFolder } from "../../helpers/extract"
 import { inForce } from "../../helpers/ledger-rows"
 import { openStore, type TestStore } from "../../helpers/open-store"
@@ -26,33 +27,21 @@ const visits = [
 ]
 
 test("a database role that may only read and write rows imports all the same", async () => {
-  const role = `clerk_${process.pid}`
-  await store.client.query(`
-    create role ${role} login password 'clerk';
-    grant select, insert, update, delete on all tables in schema public to ${role};
-    grant usage on all sequences in schema public to ${role}`)
-  const url = new URL(store.url)
-  url.username = role
-  url.password = "clerk"
-  try {
-    // Refused to it: the shortcut of a large first import.
-    const limited = new pg.Client({ connectionString: url.href })
-    await limited.connect()
-    await expect(limited.query("set session_replication_role = replica")).rejects.toThrow("permission denied")
-    await limited.end()
+  const { import: url } = await ensureDatabaseRoles({
+    url: store.url,
+    dataDir: folder.dir,
+    appUrl: undefined,
+  })
+  // Refused to it: the shortcut of a large first import.
+  const limited = new pg.Client({ connectionString: url })
+  await limited.connect()
+  await expect(limited.query("set session_replication_role = replica")).rejects.toThrow("permission denied")
+  await limited.end()
 
-    const outcome = await importExtract(
-      { url: url.href },
-      folder.dir,
-      { patients, visits },
-      { directFromBytes: 0 },
-    )
+  const outcome = await importExtract({ url }, folder.dir, { patients, visits }, { directFromBytes: 0 })
 
-    expect(counts(outcome, "visits")).toMatchObject({ added: 1, unchanged: 1, held: 1 })
-    expect(await inForce(store, "visits")).toHaveLength(2)
-  } finally {
-    await store.client.query(`drop owned by ${role}; drop role ${role}`)
-  }
+  expect(counts(outcome, "visits")).toMatchObject({ added: 1, unchanged: 1, held: 1 })
+  expect(await inForce(store, "visits")).toHaveLength(2)
 })
 
 test("what a killed import left waiting on disk is removed by the next one, which leaves nothing itself", async () => {

@@ -24,7 +24,7 @@ async function tried(name: string, files: Record<string, string>) {
   const uploadPath = path.join(folder.dir, name)
   mkdirSync(uploadPath)
   for (const [file, text] of Object.entries(files)) writeFileSync(path.join(uploadPath, file), text)
-  const site = { databaseUrl: store.url, dataDir: folder.dir }
+  const site = { importUrl: store.url, dataDir: folder.dir }
   const id = startTrial(site, { uploadPath, source: name, isFull: false, now: new Date() })
   expect(findTrial(id)).toMatchObject({ status: "running", source: name })
   const trial = await waitUntil("the trial's end", () => {

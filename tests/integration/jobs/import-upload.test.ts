@@ -30,7 +30,7 @@ const patients = "patient_id,birth_date,sex,registered_on\nP1,1960-05-01,female,
 const badPatients = `patient_id,birth_date,sex,registered_on\n${"P1,?,female,2020-01-01\n".repeat(20)}`
 
 function site() {
-  return { client: store.prisma, databaseUrl: store.url, dataDir: folder.dir }
+  return { client: store.prisma, importUrl: store.url, dataDir: folder.dir }
 }
 
 async function upload(entries: Record<string, string>) {

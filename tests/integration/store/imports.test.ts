@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest"
+import { wholeClinic } from "../../../lib/access/scope"
 import { discardHeldFact, listHeldFacts, listUnlistedLoinc } from "../../../lib/store/held-facts"
 import {
   allRejectedRows,
@@ -97,7 +98,8 @@ describe("the history of imports", () => {
       original: bad[0],
     })
     let lines = 0
-    for await (const rows of allRejectedRows(store.prisma, importId)) lines += rows.length
+    for await (const rows of allRejectedRows(store.prisma, { scope: wholeClinic, importId }))
+      lines += rows.length
     expect(lines).toBe(2500)
     expect(await countRejectedRows(store.prisma, importId)).toEqual([
       { file: "visits.csv", code: "unknown-word", rows: 2500 },
@@ -146,14 +148,16 @@ describe("held facts", () => {
     const diet = ["patient_id,recorded_on,method,sodium_mg", "P8,2026-01-10,recall_24h,3000"]
     const { importId } = await importExtract(store, folder.dir, { patients, visits, diet })
 
-    expect(await listHeldFacts(store.prisma, { take: 10, skip: 0 })).toEqual({
+    expect(await listHeldFacts(store.prisma, { scope: wholeClinic, take: 10, skip: 0 })).toEqual({
       total: 2,
       facts: [
         { kind: "diet", importId, line: 2, patientId: "P8", knownAt: new Date("2026-03-15T18:00:00Z") },
         { kind: "visits", importId, line: 3, patientId: "P9", knownAt: new Date("2026-03-15T18:00:00Z") },
       ],
     })
-    expect((await listHeldFacts(store.prisma, { take: 10, skip: 1 }))?.facts).toHaveLength(1)
+    expect(
+      (await listHeldFacts(store.prisma, { scope: wholeClinic, take: 10, skip: 1 }))?.facts,
+    ).toHaveLength(1)
   })
 
   test("a person can discard one, and only while it is held; sent again it is held again", async () => {
@@ -168,7 +172,10 @@ describe("held facts", () => {
       end_reason: "discarded",
       ended_by: null,
     })
-    expect(await listHeldFacts(store.prisma, { take: 10, skip: 0 })).toEqual({ total: 0, facts: [] })
+    expect(await listHeldFacts(store.prisma, { scope: wholeClinic, take: 10, skip: 0 })).toEqual({
+      total: 0,
+      facts: [],
+    })
 
     await importExtract(store, folder.dir, { visits })
     expect(await inForce(store, "visits")).toHaveLength(2)
@@ -178,8 +185,8 @@ describe("held facts", () => {
     await importExtract(store, folder.dir, { patients, visits })
     await store.client.query("begin; lock table visits, lab_results in access exclusive mode")
 
-    expect(await listHeldFacts(store.prisma, { take: 10, skip: 0 })).toBeNull()
-    expect(await listUnlistedLoinc(store.prisma)).toBeNull()
+    expect(await listHeldFacts(store.prisma, { scope: wholeClinic, take: 10, skip: 0 })).toBeNull()
+    expect(await listUnlistedLoinc(store.prisma, wholeClinic)).toBeNull()
     await store.client.query("rollback")
   })
 })
@@ -195,7 +202,7 @@ test("LOINC codes on no list are listed with their rows and patients, the most f
     labs: [...labs, "P1,2026-01-02,2777-1,4,mg/dL", "P7,2026-01-02,2777-1,4,mg/dL"],
   })
 
-  expect(await listUnlistedLoinc(store.prisma)).toEqual([
+  expect(await listUnlistedLoinc(store.prisma, wholeClinic)).toEqual([
     { code: "2777-1", rows: 3, patients: 2 },
     { code: "17861-6", rows: 1, patients: 1 },
   ])

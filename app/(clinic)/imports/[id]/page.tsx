@@ -1,5 +1,7 @@
 import type { Metadata } from "next"
 import { notFound } from "next/navigation"
+import { may } from "../../../../lib/access/permissions"
+import { inCallerScope } from "../../../_http/in-caller-scope"
 import { requireScreenUser } from "../../../_http/require-user"
 import { site } from "../../../_http/site"
 import { Screen } from "../../../_ui/screen"
@@ -14,22 +16,26 @@ import { isUnderWay } from "../working"
 export const metadata: Metadata = { title: "Import" }
 
 export default async function ImportPage(props: PageProps<"/imports/[id]">) {
-  await requireScreenUser("imports.see")
+  const caller = await requireScreenUser("imports.see")
   const id = ImportId.safeParse((await props.params).id)
   const view = parseImportView(await props.searchParams)
   const { client } = site()
   const entry = id.success ? await findImport(client, id.data) : null
   if (!entry) notFound()
-  const page = { importId: entry.id, take: rejectsPerPage + 1 }
+  const mayReadRows = may(caller, "imports.rows")
+  const page = {
+    ...{ importId: entry.id, take: rejectsPerPage + 1 },
+    ...{ after: view.after ?? undefined, file: view.file ?? undefined },
+  }
   const [clinic, reasons, rows] = await Promise.all([
     client.clinic.findUnique({ where: { id: 1 } }),
-    countRejectedRows(client, entry.id),
-    listRejectedRows(client, { ...page, after: view.after ?? undefined, file: view.file ?? undefined }),
+    inCallerScope((own) => countRejectedRows(own, entry.id)),
+    mayReadRows ? inCallerScope((own) => listRejectedRows(own, page)) : [],
   ])
   return (
     <Screen aside={<ImportAside entry={entry} timeZone={clinic?.timeZone ?? "UTC"} />}>
       <Poll isOn={isUnderWay(entry)} />
-      <ImportMatter entry={entry} view={view} reasons={reasons} rows={rows} />
+      <ImportMatter {...{ entry, view, reasons, rows, mayReadRows }} />
     </Screen>
   )
 }

@@ -16,7 +16,7 @@ import { patientSurvivor } from "../../../../lib/questions/patient-survivor"
 import { patientStandings } from "../../../../lib/questions/patient-standings"
 import { patientVisits } from "../../../../lib/questions/patient-visits"
 import { findPatientId } from "../../../../lib/store/patients"
-import { site } from "../../../_http/site"
+import { inCallerScope } from "../../../_http/in-caller-scope"
 
 export type PatientAnswers = {
   person: PatientIdentity
@@ -42,7 +42,7 @@ export async function patientAnswers(
 
 /** Whose page an old address leads to: that of the person into whose record another was merged; null for nobody. */
 export async function survivorOf(publicId: string): Promise<string | null> {
-  const recordId = await findPatientId(site().client, publicId)
+  const recordId = await inCallerScope((client) => findPatientId(client, publicId))
   const [survivor] = recordId === null ? [] : await ask(patientSurvivor, { record_id: recordId })
   return survivor?.public_id ?? null
 }

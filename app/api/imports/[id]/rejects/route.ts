@@ -1,9 +1,11 @@
 import { z } from "zod"
+import type { Scope } from "../../../../../lib/access/scope"
 import { AppError } from "../../../../../lib/errors"
 import { csvLines } from "../../../../../lib/export/csv"
 import { allRejectedRows, findImport } from "../../../../../lib/store/imports"
 import { store } from "../../../../../lib/store/client"
 import { answering } from "../../../../_http/answer"
+import { callerScope } from "../../../../_http/ask"
 
 export const dynamic = "force-dynamic"
 
@@ -19,7 +21,7 @@ export const GET = answering(
       .safeParse((await params).id)
     const entry = id.success ? await findImport(store(), id.data) : null
     if (!entry) throw new AppError("not-found", "There is no such import.")
-    return new Response(csvStream(entry.id), {
+    return new Response(csvStream({ scope: await callerScope(), importId: entry.id }), {
       headers: {
         "content-type": "text/csv; charset=utf-8",
         "content-disposition": `attachment; filename="rejected-rows-of-import-${entry.id}.csv"`,
@@ -29,9 +31,9 @@ export const GET = answering(
   },
 )
 
-function csvStream(importId: number): ReadableStream<Uint8Array> {
+function csvStream(of: { scope: Scope; importId: number }): ReadableStream<Uint8Array> {
   const encoder = new TextEncoder()
-  const pages = allRejectedRows(store(), importId)
+  const pages = allRejectedRows(store(), of)
   return new ReadableStream({
     start(controller) {
       controller.enqueue(encoder.encode(csvLines([columns])))

@@ -1,5 +1,7 @@
 import type { Metadata } from "next"
 import { notFound } from "next/navigation"
+import { may } from "../../../../../../lib/access/permissions"
+import { inCallerScope } from "../../../../../_http/in-caller-scope"
 import { requireScreenUser } from "../../../../../_http/require-user"
 import { Screen } from "../../../../../_ui/screen"
 import { site } from "../../../../../_http/site"
@@ -11,7 +13,7 @@ import { SourceAside, SourceCells, SourceVersions } from "../../../source-row"
 export const metadata: Metadata = { title: "Source row" }
 
 export default async function SourceRowPage(props: PageProps<"/imports/[id]/[file]/[line]">) {
-  await requireScreenUser("people.see")
+  const caller = await requireScreenUser("people.see")
   const place = SourcePlace.safeParse(await props.params)
   if (!place.success) notFound()
   const { id: importId, file: kind, line } = place.data
@@ -20,10 +22,13 @@ export default async function SourceRowPage(props: PageProps<"/imports/[id]/[fil
   const timeZone = clinic?.timeZone ?? "UTC"
   const [entry, row] = await Promise.all([
     findImport(client, importId),
-    findSourceRow(client, { kind, importId, line, timeZone }),
+    inCallerScope((own) => findSourceRow(own, { kind, importId, line, timeZone })),
   ])
   const file = entry?.files.find((one) => one.kind === kind)?.file ?? `${kind}.csv`
-  const rejected = row ? null : await findRejectedLine(client, { file, importId, line })
+  const rejected =
+    row || !may(caller, "imports.rows")
+      ? null
+      : await inCallerScope((own) => findRejectedLine(own, { file, importId, line }))
   if (!entry || (!row && !rejected)) notFound()
   return (
     <Screen aside={<SourceAside entry={entry} file={file} line={line} publicId={row?.publicId ?? null} />}>

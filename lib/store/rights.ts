@@ -1,0 +1,55 @@
+import "server-only"
+
+/** The roles of the database beside the owner of its tables: the site's, that of imports, and that of the snapshot's builder. */
+export const databaseRoles = ["app", "import", "snapshot"] as const
+
+export type DatabaseRole = (typeof databaseRoles)[number]
+
+/** What each role may do with a table; what is not named is refused. */
+type Rights = Partial<Record<DatabaseRole, string>>
+
+const readOnly: Rights = { app: "select", import: "select", snapshot: "select" }
+
+/** Facts are never changed by the site but to end one that is held; an import ends versions and adds new ones. */
+const ledger: Rights = {
+  app: "select, update (ended_at, ended_by, end_reason)",
+  import: "select, insert, update",
+  snapshot: "select",
+}
+
+/** Accounts concern the site alone. Nothing of a person who signs in is deleted but what is used up. */
+const account: Rights = { app: "select, insert, update" }
+const usedUp: Rights = { app: "select, insert, update, delete" }
+
+/** The tables with a row for every fact about a patient; each has row security. */
+export const patientTables = [
+  ...["patients", "patient_records", "visits", "appointments", "readings", "lab_results"],
+  ...["medication_orders", "problems", "allergies", "diet_records"],
+] as const
+
+/** The least each role needs, for every table there is; a table that is not listed can be used by nobody but the owner. */
+export const rightsByTable: Readonly<Record<string, Rights>> = {
+  ...Object.fromEntries(patientTables.map((table) => [table, ledger])),
+  patients: { app: "select", import: "select, insert", snapshot: "select" },
+  staff: { app: "select", import: "select, insert, update", snapshot: "select" },
+  clinics: { app: "select, update", import: "select", snapshot: "select" },
+  settings: { app: "select, insert, update", import: "select", snapshot: "select" },
+  setting_changes: { app: "select, insert" },
+  drug_name_mappings: { app: "select, insert, update, delete", import: "select", snapshot: "select" },
+  imports: { app: "select, insert, update", import: "select, insert, update, delete", snapshot: "select" },
+  import_files: { app: "select", import: "select, insert, update, delete", snapshot: "select" },
+  rejected_rows: { app: "select", import: "select, insert, delete" },
+  snapshot_builds: {
+    app: "select",
+    import: "select, insert, update",
+    snapshot: "select, insert, update",
+  },
+  users: account,
+  sessions: account,
+  emergency_accesses: account,
+  recovery_codes: usedUp,
+  passkeys: usedUp,
+  one_time_links: usedUp,
+  sign_in_failures: usedUp,
+  _prisma_migrations: readOnly,
+}
