@@ -3,12 +3,15 @@ import { ask, snapshotMeta } from "../_http/ask"
 import { AppError } from "../../lib/errors"
 import { anyone } from "../../lib/questions/anyone"
 
-/** The snapshot the screens read, or null while the clinic has none; asked once a request. */
+// A title is asked for before the page has sent away whoever is not signed in.
+const nothingToShow = new Set<string>(["no-snapshot", "not-signed-in"])
+
+/** The snapshot the screens read, or null while the clinic has none, and for nobody signed in; asked once a request. */
 export const currentSnapshot = cache(async () => {
   try {
     return await snapshotMeta()
   } catch (error) {
-    if (error instanceof AppError && error.code === "no-snapshot") return null
+    if (error instanceof AppError && nothingToShow.has(error.code)) return null
     throw error
   }
 })

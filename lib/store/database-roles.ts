@@ -1,6 +1,6 @@
 import "server-only"
 import { createHash, randomBytes } from "node:crypto"
-import { existsSync, readFileSync, renameSync, writeFileSync } from "node:fs"
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs"
 import path from "node:path"
 import pg from "pg"
 import { z } from "zod"
@@ -71,6 +71,7 @@ function readPasswords(dataDir: string): z.infer<typeof Passwords> {
     const fresh = Object.fromEntries(
       databaseRoles.map((role) => [role, randomBytes(24).toString("base64url")] as const),
     )
+    mkdirSync(dataDir, { recursive: true })
     const draft = `${file}.${process.pid}`
     writeFileSync(draft, JSON.stringify(fresh), { mode: 0o600 })
     renameSync(draft, file)
@@ -131,7 +132,7 @@ function urlsOf(
 ): RoleUrls {
   const of = (role: DatabaseRole) => {
     const own = new URL(url)
-    own.username = names[role] ?? ""
+    own.username = names[role]
     own.password = passwords[role]
     return own.href
   }

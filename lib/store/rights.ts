@@ -21,6 +21,12 @@ const ledger: Rights = {
 const account: Rights = { app: "select, insert, update" }
 const usedUp: Rights = { app: "select, insert, update, delete" }
 
+const auditColumns =
+  "actor, actor_name, roles, session, origin, action, object, object_id, purpose, outcome, address, people, people_hash, detail"
+
+/** The audit log is added to; its number, time and hashes are the chain's own. The site alone reads it. */
+const added = `insert (${auditColumns})`
+
 /** The tables with a row for every fact about a patient; each has row security. */
 export const patientTables = [
   ...["patients", "patient_records", "visits", "appointments", "readings", "lab_results"],
@@ -51,5 +57,11 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
   passkeys: usedUp,
   one_time_links: usedUp,
   sign_in_failures: usedUp,
+  audit_entries: {
+    app: `select, ${added}`,
+    import: `select (seq), ${added}`,
+    snapshot: `select (seq), ${added}`,
+  },
+  audit_people: { app: "select, insert", import: "select, insert", snapshot: "select, insert" },
   _prisma_migrations: readOnly,
 }
