@@ -46,6 +46,8 @@ async function fill(
     memory_limit: "3GB",
     temp_directory: path.join(workDir, "spill"),
     preserve_insertion_order: "false",
+    // One checkpoint at the end: a build that is cut short is thrown away, so none before it is of use.
+    checkpoint_threshold: "100GB",
   })
   const connection = await instance.connect()
   try {
