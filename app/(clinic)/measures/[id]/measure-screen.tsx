@@ -26,12 +26,12 @@ export async function MeasureScreen(props: {
     <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
       <MeasureHistory figure={answers.figure} month={chosen.param} startDays={answers.startDays} />
       <MeasureAction measure={measure} />
-      <Theme id="people" title="People">
-        <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />
-      </Theme>
       <Theme id="decided" title="How it is decided">
         <MeasureDecision answers={answers} chosen={chosen} />
         <MeasureBasis measure={measure} />
+      </Theme>
+      <Theme id="people" title="People">
+        <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />
       </Theme>
       <Theme
         id="groups"
