@@ -6,7 +6,7 @@ import type { SettingChange } from "../../../lib/store/settings"
 import { Theme } from "../../_ui/screen"
 import { instantInFull } from "../imports/import-words"
 import { settingsHref } from "./search-params"
-import styles from "./settings.module.css"
+import styles from "./changes.module.css"
 
 /** Every change there was: when, by whom, why, and from what to what; the way back is a proposal like any other. */
 export function Changes(props: { changes: SettingChange[]; settings: Settings; timeZone: string }) {

@@ -1,11 +1,13 @@
 import Link from "next/link"
+import { topicOf } from "../../../lib/domain/setting-choices"
 import { settingKeys } from "../../../lib/domain/setting-values"
 import type { Settings } from "../../../lib/domain/settings"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { AppError } from "../../../lib/errors"
 import { listed } from "../../_ui/format"
 import { settingsHref, proposedTexts } from "./search-params"
-import styles from "./settings.module.css"
+import styles from "./proposal.module.css"
+import { TargetsBecome } from "./targets-become"
 import { TriedMeasureRow, TriedSeriesRow } from "./tried-rows"
 import { whatIfAnswers, type WhatIfAnswers } from "./what-if-answers"
 import { triedMeasures, triedSeries } from "./what-if-figures"
@@ -28,7 +30,10 @@ export async function Outcome({ snapshot, settings }: { snapshot: SnapshotMeta; 
   const touched = measures.filter((one) => one.isChanged)
   const same = measures.filter((one) => !one.isChanged)
   return (
-    <div className={styles.outcome}>
+    <div>
+      {changed.some((key) => topicOf(key).id === "pressure-target") ? (
+        <TargetsBecome limits={answers.limits} />
+      ) : null}
       {touched.length + series.length === 0 ? (
         <p className={styles.nothing}>No figure of any month would change.</p>
       ) : (

@@ -11,7 +11,7 @@ import { Outcome } from "./outcome"
 import { SaveForm } from "./save-form"
 import { proposedTexts, settingsHref } from "./search-params"
 import type { SettingsAnswers } from "./settings-answers"
-import styles from "./settings.module.css"
+import styles from "./proposal.module.css"
 
 /** What is proposed, what it would make of the history, and the form that saves it. */
 export function ProposalView({ answers, proposal }: { answers: SettingsAnswers; proposal: Proposal }) {

@@ -2,7 +2,7 @@ import { count, counted, milligrams, monthShort, percentInterval } from "../../_
 import { sentenceText } from "../../_ui/sentence"
 import type { DietSeries } from "../diet-figure"
 import { headlineOf, rateLabel, type MeasureFigure } from "../measure-figure"
-import styles from "./settings.module.css"
+import styles from "./tried-rows.module.css"
 import { TriedChart } from "./tried-chart"
 import type { TriedMeasure, TriedSeries } from "./what-if-figures"
 

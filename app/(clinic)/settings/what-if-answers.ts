@@ -6,12 +6,18 @@ import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot } from "../../../lib/engine/snapshot"
 import { dietMonths, type DietMonth } from "../../../lib/questions/diet-months"
 import { measureMonths, type MeasureMonth } from "../../../lib/questions/measure-months"
+import { pressureLimits, type PressureLimit } from "../../../lib/questions/pressure-limits"
 import { standingsMoved, type StandingsMoved } from "../../../lib/questions/standings-moved"
 import { site } from "../../_http/site"
 
 export type HistoryUnder = { months: MeasureMonth[]; diet: DietMonth[] }
 
-export type WhatIfAnswers = { now: HistoryUnder; then: HistoryUnder; moved: StandingsMoved[] }
+export type WhatIfAnswers = {
+  now: HistoryUnder
+  then: HistoryUnder
+  moved: StandingsMoved[]
+  limits: PressureLimit[]
+}
 
 declare global {
   var filtrateWhatIfAnswers: Map<string, Promise<WhatIfAnswers>> | undefined
@@ -52,5 +58,6 @@ async function askBoth(options: {
       diet: await askOn(connection, dietMonths),
     },
     moved: await askOn(connection, standingsMoved, { as_of: options.snapshot.runningAsOf }),
+    limits: await askOn(connection, pressureLimits),
   }))
 }

@@ -16,6 +16,7 @@ import { refresh } from "../../../lib/jobs/refresh"
 import { measures } from "../../../lib/measures/index"
 import { dietMonths } from "../../../lib/questions/diet-months"
 import { measureMonths } from "../../../lib/questions/measure-months"
+import { pressureLimits } from "../../../lib/questions/pressure-limits"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
 import { saveSettings } from "../../../lib/store/settings"
 import { writeDemoClinic } from "../../../seed/write-demo-clinic"
@@ -67,6 +68,7 @@ async function underSettings(texts: Partial<Record<SettingKey, string>>) {
     months: await askOn(connection, measureMonths),
     diet: await askOn(connection, dietMonths),
     moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
+    limits: await askOn(connection, pressureLimits),
   }))
 }
 
@@ -160,6 +162,31 @@ describe("what a choice would make of the history", () => {
     expect(between?.people).toBeGreaterThan(0)
     expect(people).toBeGreaterThanOrEqual(between?.people ?? 0)
   })
+
+  // The equivalents: Whelton 2018, ACC/AHA guideline, Hypertension 71:e13-e115, Table 11. It has no row for 125/75.
+  it.each([
+    ["140", "90", {}, ["140/90 clinic", "135/85 published", "130/80 published"]],
+    ["125", "75", {}, ["125/75 clinic", "125/75 office", "125/75 office"]],
+    [
+      "125",
+      "75",
+      { "bp.homeSystolicTarget": "120", "bp.homeDiastolicTarget": "70" },
+      ["125/75 clinic", "120/70 clinic", "125/75 office"],
+    ],
+  ])(
+    "tells what a target of %s/%s becomes at home and over 24 hours, with %j",
+    async (sys, dia, own, said) => {
+      const { limits } = await underSettings({
+        "bp.systolicTarget": sys,
+        "bp.diastolicTarget": dia,
+        ...own,
+      })
+
+      expect(limits.map((one) => `${one.systolic_limit}/${one.diastolic_limit} ${one.limit_basis}`)).toEqual(
+        said,
+      )
+    },
+  )
 
   it("leaves the snapshot as it was, and nothing beside it", async () => {
     const file = currentSnapshot(dataDir)
