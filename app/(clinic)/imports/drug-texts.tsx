@@ -4,7 +4,8 @@ import { Theme } from "../../_ui/screen"
 import type { DrugText } from "../../../lib/questions/drug-texts"
 import { unmapDrugText } from "./actions"
 import type { ImportAnswers } from "./import-answers"
-import styles from "./imports.module.css"
+import shared from "./imports.module.css"
+import styles from "./drug-texts.module.css"
 import { MapForm } from "./map-form"
 import { SuggestedForm } from "./suggested-form"
 import { suggestedReadings } from "./suggested-readings"
@@ -17,7 +18,7 @@ export function DrugTexts({ answers }: { answers: ImportAnswers }) {
   const open = drugs.texts.filter((text) => !said.has(text.normalised))
   return (
     <Theme title="Drug texts not fully read" id="drugs" note={count(open.length)}>
-      <p className={styles.lead}>
+      <p className={shared.lead}>
         Until a text is mapped, what it does not name counts for no drug class. A mapping is made once and
         holds for every order with that text, earlier and later.
       </p>
@@ -32,7 +33,7 @@ export function DrugTexts({ answers }: { answers: ImportAnswers }) {
           <li key={text.normalised}>
             <div>
               <h3>{text.texts[0]}</h3>
-              <p className={styles.when}>
+              <p className={shared.when}>
                 {counted(text.patients, "patient", "patients")}, {counted(text.orders, "order", "orders")}.{" "}
                 {statusSentence(text)}
                 {text.texts.length > 1 ? ` Also written ${listed(text.texts.slice(1, 4))}.` : null}

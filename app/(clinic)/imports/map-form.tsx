@@ -3,7 +3,7 @@
 import { useActionState, useState } from "react"
 import { Button } from "../../_ui/button"
 import { mapDrugText } from "./actions"
-import styles from "./imports.module.css"
+import styles from "./drug-texts.module.css"
 
 const mostIngredients = 4
 

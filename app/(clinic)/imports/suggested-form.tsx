@@ -4,7 +4,7 @@ import { useActionState } from "react"
 import { Button } from "../../_ui/button"
 import { listed } from "../../_ui/format"
 import { mapDrugText } from "./actions"
-import styles from "./imports.module.css"
+import styles from "./drug-texts.module.css"
 import type { SuggestedReading } from "./suggested-readings"
 
 /** Maps a misspelt drug text to what it was probably meant to say; nothing is mapped until a person does. */

@@ -5,7 +5,7 @@ import { useState, type FormEvent } from "react"
 import { Button } from "../../_ui/button"
 import { listed } from "../../_ui/format"
 import { factKinds } from "../../../lib/domain/fact-kinds"
-import styles from "./imports.module.css"
+import styles from "./upload-form.module.css"
 import { sendForm } from "./send-form"
 
 type Sending = { sentBytes: number; totalBytes: number }
@@ -45,7 +45,7 @@ export function UploadForm() {
           onChange={(event) => setChosen([...(event.target.files ?? [])].map((file) => file.name))}
         />
       </label>
-      <p className={styles.lead}>
+      <p className={styles.about}>
         It may hold {listed(factKinds.map((kind) => `${kind}.csv`))}. Any of them may be missing; what is then
         not brought in stays as it is.
       </p>
