@@ -1,5 +1,6 @@
 import { placeOn, scaleOver, twoTicks, type Scale } from "./chart-scale"
-import { Figures, type FiguresTable } from "./figures"
+import { ChartFoot } from "./chart-foot"
+import type { FiguresTable } from "./figures"
 import styles from "./history-chart.module.css"
 
 export type HistoryPoint = { label: string; value: number | null; low: number | null; high: number | null }
@@ -88,11 +89,11 @@ export function HistoryChart(props: {
         ) : null}
       </div>
       {size === "short" ? null : (
-        <div className={styles.foot}>
-          <span aria-hidden="true">{points[0]?.label}</span>
-          <span aria-hidden="true">{points.length > 1 ? points.at(-1)?.label : null}</span>
-          {props.figures ? <Figures table={props.figures} /> : null}
-        </div>
+        <ChartFoot
+          first={points[0]?.label}
+          last={points.length > 1 ? points.at(-1)?.label : undefined}
+          figures={props.figures}
+        />
       )}
     </figure>
   )

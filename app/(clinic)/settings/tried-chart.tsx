@@ -1,5 +1,6 @@
+import { ChartFoot } from "../../_ui/chart-foot"
 import { placeOn, scaleOver } from "../../_ui/chart-scale"
-import { Figures, type FiguresTable } from "../../_ui/figures"
+import type { FiguresTable } from "../../_ui/figures"
 import styles from "./tried-chart.module.css"
 
 export type TriedLine = { label: string; values: (number | null)[] }
@@ -45,11 +46,7 @@ export function TriedChart(props: {
           {then.label}
         </span>
       </div>
-      <div className={styles.foot}>
-        <span aria-hidden="true">{props.first}</span>
-        <span aria-hidden="true">{props.last}</span>
-        <Figures table={props.figures} />
-      </div>
+      <ChartFoot first={props.first} last={props.last} figures={props.figures} />
     </figure>
   )
 }
