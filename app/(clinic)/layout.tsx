@@ -2,19 +2,29 @@ import Link from "next/link"
 import { redirect } from "next/navigation"
 import type { ReactNode } from "react"
 import { may } from "../../lib/access/permissions"
+import { isWhole } from "../../lib/access/scope"
+import { callerScope, currentEmergency } from "../_http/ask"
 import { currentCaller } from "../_http/require-user"
 import { AccountCorner } from "./account-corner"
+import { EmergencyBanner } from "./emergency/banner"
+import { instantInFull } from "./imports/import-words"
 import { Nav } from "./nav"
 import { screens } from "./screens"
 import styles from "./shell.module.css"
 import { currentSnapshot } from "./snapshot"
+import { clinicTimeZone } from "./time-zone"
 
 export const dynamic = "force-dynamic"
 
 export default async function ClinicLayout({ children }: { children: ReactNode }) {
   const caller = await currentCaller()
   if (!caller) redirect("/sign-in")
-  const snapshot = await currentSnapshot()
+  const [snapshot, emergency, timeZone] = await Promise.all([
+    currentSnapshot(),
+    currentEmergency(),
+    clinicTimeZone(),
+  ])
+  const isLimited = !isWhole(await callerScope())
   const open = screens.filter((screen) => may(caller, screen.needs))
   return (
     <div className={styles.shell}>
@@ -33,9 +43,15 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
               {snapshot.isDemo ? ", demo" : null}
             </p>
           ) : null}
+          {isLimited && may(caller, "emergency.open") ? (
+            <Link href="/emergency" prefetch={false}>
+              Emergency access
+            </Link>
+          ) : null}
           <AccountCorner caller={caller} />
         </div>
       </header>
+      {emergency ? <EmergencyBanner until={instantInFull(emergency.endsAt, timeZone)} /> : null}
       <main id="matter" tabIndex={-1} className={styles.matter}>
         {children}
       </main>

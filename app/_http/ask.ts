@@ -1,6 +1,8 @@
 import "server-only"
 import { cache } from "react"
+import { may } from "../../lib/access/permissions"
 import { scopeOf, type Scope } from "../../lib/access/scope"
+import { findEmergency } from "../../lib/store/emergencies"
 import { readSettings } from "../../lib/store/settings"
 import { askAsArrow as askAsArrowWithin, type TableQuestion } from "../../lib/engine/arrow"
 import type { Question } from "../../lib/engine/run"
@@ -16,8 +18,15 @@ import { currentCaller } from "./require-user"
 export const callerScope = cache(async (): Promise<Scope> => {
   const caller = await currentCaller()
   if (!caller) throw new AppError("not-signed-in", "Sign in first.")
-  const settings = await readSettings(store())
-  return scopeOf(caller, { ownPanel: settings["access.ownPanel"], isEmergency: false })
+  const [settings, emergency] = await Promise.all([readSettings(store()), currentEmergency()])
+  return scopeOf(caller, { ownPanel: settings["access.ownPanel"], isEmergency: emergency !== null })
+})
+
+/** The emergency access that the person who asks has opened, while it lasts and their roles may have it. */
+export const currentEmergency = cache(async () => {
+  const caller = await currentCaller()
+  if (!caller || !may(caller, "emergency.open")) return null
+  return findEmergency(store(), { userId: caller.userId, now: new Date() })
 })
 
 /** Asks the snapshot, as far as the person may see it. */

@@ -1,0 +1,34 @@
+"use server"
+
+import { headers } from "next/headers"
+import { redirect } from "next/navigation"
+import { z } from "zod"
+import { store } from "../../../lib/store/client"
+import { endEmergency, openEmergency } from "../../../lib/store/emergencies"
+import { requireScreenUser } from "../../_http/require-user"
+import { assertSameOrigin } from "../../_http/same-origin"
+import { patientHref } from "../patients/search-params"
+
+const Reason = z.string().trim().min(10).max(500)
+const Patient = z.uuid().nullable().catch(null)
+
+export type OpenAnswer = { problem: string | null }
+
+/** Opens the whole clinic to the person for an hour, for a reason that is reviewed. */
+export async function openForEmergency(_before: OpenAnswer, form: FormData): Promise<OpenAnswer> {
+  assertSameOrigin(await headers())
+  const caller = await requireScreenUser("emergency.open")
+  const reason = Reason.safeParse(form.get("reason"))
+  if (!reason.success) return { problem: "A reason of at least ten characters is needed; it is reviewed." }
+  await openEmergency(store(), { caller, reason: reason.data, now: new Date() })
+  const patient = Patient.parse(form.get("patient"))
+  redirect(patient === null ? "/patients" : patientHref(patient, null))
+}
+
+/** The emergency is over before its hour is. */
+export async function endOwnEmergency(): Promise<void> {
+  assertSameOrigin(await headers())
+  const caller = await requireScreenUser("emergency.open")
+  await endEmergency(store(), { userId: caller.userId, now: new Date() })
+  redirect("/")
+}
