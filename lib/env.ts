@@ -16,6 +16,8 @@ const Env = z.object({
   FILTRATE_DATA: z.string().min(1).default(".data"),
   FILTRATE_DEMO: z.enum(["on", "off"]).default("on"),
   FILTRATE_ORIGIN: Origin.optional(),
+  FILTRATE_SECRET_KEY: z.string().min(1).optional(),
+  FILTRATE_BREACHED_HASHES: z.string().min(1).optional(),
   FILTRATE_TIME_ZONE: TimeZone.optional(),
   PORT: z.coerce.number().int().min(1).max(65535).default(3000),
 })
@@ -31,6 +33,10 @@ export type Environment = {
   isDemoWanted: boolean
   /** Where people reach the site, scheme and host, when that is not this machine alone. */
   origin: string | undefined
+  /** The installation's key in base64url, where it is not kept in the data folder. */
+  secretKey?: string | undefined
+  /** A sorted file of SHA-1 hashes of passwords that are known to others. */
+  breachedHashes?: string | undefined
   timeZone: string | undefined
   port: number
 }
@@ -54,6 +60,8 @@ export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Enviro
     dataDir: path.resolve(env.FILTRATE_DATA),
     isDemoWanted: env.FILTRATE_DEMO === "on",
     origin: env.FILTRATE_ORIGIN,
+    secretKey: env.FILTRATE_SECRET_KEY,
+    breachedHashes: env.FILTRATE_BREACHED_HASHES,
     timeZone: env.FILTRATE_TIME_ZONE,
     port: env.PORT,
   }

@@ -2,6 +2,7 @@ import path from "node:path"
 import type { Command } from "commander"
 import { currentSnapshot } from "../engine/snapshot"
 import { clinicName } from "../../seed/clinic"
+import { setupLink } from "../auth/setup-link"
 import { readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
 import { isSnapshotStale } from "../jobs/snapshot-freshness"
@@ -59,6 +60,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
       urls: database.urls,
       pidFile: database.pidFile,
     })
+    await sayFirstWayIn(database.url, environment.origin ?? site.url)
     say("Ready. It listens on 127.0.0.1 only. Ctrl-C stops it.")
     await print(site.url)
     await ended(site.process)
@@ -66,6 +68,18 @@ async function start(mode: "start" | "dev"): Promise<void> {
   } catch (error) {
     if (!isStopping()) await stopAll()
     throw error
+  }
+}
+
+/** As long as nobody could let others in, whoever starts the site can. */
+async function sayFirstWayIn(databaseUrl: string, origin: string): Promise<void> {
+  const client = openClient(databaseUrl)
+  try {
+    const link = await setupLink(client, { origin, now: new Date() })
+    if (link)
+      say(`Nobody can manage accounts yet. The first administrator opens, once, within 24 hours: ${link}`)
+  } finally {
+    await client.$disconnect()
   }
 }
 

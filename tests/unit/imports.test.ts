@@ -29,7 +29,16 @@ const mayImport: Record<string, string[]> = {
   ],
   "lib/cli": [
     ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
-    ...["lib/outreach", "lib/jobs", "lib/questions", "lib/measures", "lib/statistics", "lib/access", "seed"],
+    ...[
+      "lib/outreach",
+      "lib/jobs",
+      "lib/questions",
+      "lib/measures",
+      "lib/statistics",
+      "lib/access",
+      "lib/auth",
+      "seed",
+    ],
   ],
   "lib/env": ["lib/errors"],
   "lib/errors": [],

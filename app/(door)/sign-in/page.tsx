@@ -5,6 +5,7 @@ import { demoPersonas } from "../../../lib/store/demo-personas"
 import { currentCaller } from "../../_http/require-user"
 import { homeOf } from "../../(clinic)/screens"
 import { Personas } from "./personas"
+import { SignInForm } from "./sign-in-form"
 
 export const metadata: Metadata = { title: "Sign in" }
 
@@ -12,5 +13,10 @@ export default async function SignInPage() {
   const caller = await currentCaller()
   if (caller) redirect(homeOf(caller))
   const personas = await demoPersonas(store())
-  return <>{personas.length > 0 ? <Personas personas={personas} /> : <p>Nobody can sign in yet.</p>}</>
+  return (
+    <>
+      {personas.length > 0 ? <Personas personas={personas} /> : null}
+      <SignInForm />
+    </>
+  )
 }

@@ -1,0 +1,62 @@
+"use server"
+
+import { headers } from "next/headers"
+import { redirect } from "next/navigation"
+import { z } from "zod"
+import { completeSignIn } from "../../../../lib/auth/complete-sign-in"
+import { acceptSeed, checkFactor } from "../../../../lib/auth/second-factor"
+import { store } from "../../../../lib/store/client"
+import { endSession } from "../../../../lib/store/sessions"
+import { clientAddress } from "../../../_http/client-address"
+import { halfSignedIn, type HalfSignedIn } from "../../../_http/half-signed-in"
+import { assertSameOrigin } from "../../../_http/same-origin"
+import { writeSessionCookie } from "../../../_http/session-cookie"
+
+const Code = z.string().trim().max(60)
+const Sealed = z.string().max(200)
+
+export type FactorState = { problem: string | null }
+
+const wrong = { problem: "The code is not right, or was used before." }
+
+/** The second factor: a code of the app, or a recovery code. */
+export async function giveCode(_before: FactorState, form: FormData): Promise<FactorState> {
+  const half = await requireHalf()
+  if (!half.account.hasFactor) redirect("/sign-in/factor")
+  const typed = Code.safeParse(form.get("code"))
+  if (!typed.success) return wrong
+  const { token, account, key } = half
+  const now = new Date()
+  const answer = await checkFactor(store(), { userId: account.id, typed: typed.data, key, now })
+  if (answer === "wrong") return wrong
+  if (answer === "too-many") {
+    await endSession(store(), { token, reason: "too many codes", now })
+    redirect("/sign-in")
+  }
+  await complete(half)
+  redirect("/sign-in")
+}
+
+/** Sets the second factor up at the first sign-in; who has one already gives a code of it instead. */
+export async function enrol(_before: FactorState, form: FormData): Promise<FactorState> {
+  const half = await requireHalf()
+  if (half.account.hasFactor) redirect("/sign-in/factor")
+  const code = Code.safeParse(form.get("code"))
+  const sealed = Sealed.safeParse(form.get("sealed"))
+  if (!code.success || !sealed.success) return wrong
+  const asked = { userId: half.account.id, code: code.data, sealed: sealed.data, key: half.key }
+  if (!(await acceptSeed(store(), { ...asked, now: new Date() }))) return wrong
+  await complete(half)
+  redirect("/sign-in")
+}
+
+async function requireHalf(): Promise<HalfSignedIn> {
+  assertSameOrigin(await headers())
+  return (await halfSignedIn()) ?? redirect("/sign-in")
+}
+
+async function complete({ token, account }: HalfSignedIn): Promise<void> {
+  const agent = (await headers()).get("user-agent") ?? ""
+  const about = { agent, address: await clientAddress(), now: new Date() }
+  await writeSessionCookie(await completeSignIn(store(), { token, account, ...about }))
+}

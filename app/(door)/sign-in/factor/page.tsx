@@ -1,0 +1,21 @@
+import type { Metadata } from "next"
+import { redirect } from "next/navigation"
+import { proposeSeed } from "../../../../lib/auth/second-factor"
+import { seedAddress, seedText } from "../../../../lib/auth/totp"
+import { halfSignedIn } from "../../../_http/half-signed-in"
+import { qrPath } from "../../../_ui/qr-path"
+import { CodeForm } from "./code-form"
+import { EnrolForm } from "./enrol-form"
+
+export const metadata: Metadata = { title: "Second factor" }
+
+export default async function FactorPage() {
+  const half = await halfSignedIn()
+  if (!half) redirect("/sign-in")
+  const { account, key } = half
+  if (account.hasFactor) return <CodeForm />
+  const { seed, sealed } = proposeSeed(key, account.id)
+  return (
+    <EnrolForm sealed={sealed} text={seedText(seed)} picture={qrPath(seedAddress(seed, account.userName))} />
+  )
+}

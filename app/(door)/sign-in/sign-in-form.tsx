@@ -1,0 +1,37 @@
+"use client"
+
+import { useActionState } from "react"
+import { Button } from "../../_ui/button"
+import styles from "../door.module.css"
+import { Field, Problem } from "../field"
+import { signInWithPassword } from "./actions"
+
+/** Asks for user name and password. */
+export function SignInForm() {
+  const [state, send, isSending] = useActionState(signInWithPassword, { problem: null, userName: "" })
+  return (
+    <section aria-labelledby="sign-in" className={styles.part}>
+      <h2 id="sign-in">Sign in</h2>
+      <form action={send} className={styles.form}>
+        <Field
+          label="User name"
+          name="userName"
+          autoComplete="username"
+          autoCapitalize="none"
+          spellCheck={false}
+          maxLength={64}
+          defaultValue={state.userName}
+        />
+        <Field label="Password" name="password" type="password" autoComplete="current-password" />
+        <Problem words={state.problem} />
+        <Button type="submit" kind="primary" disabled={isSending}>
+          Sign in
+        </Button>
+      </form>
+      <p className={styles.note}>
+        An administrator of the clinic makes accounts, and a link for a forgotten password or a lost second
+        factor.
+      </p>
+    </section>
+  )
+}
