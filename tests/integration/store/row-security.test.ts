@@ -93,7 +93,7 @@ describe("every table about patients", () => {
   )
 
   test("rejected rows, which name people in their text, show to the whole clinic alone", async () => {
-    await importExtract(store, folder.dir, {
+    await importExtract({ url: urls.import }, folder.dir, {
       patients: [extract.patients[0] ?? "", "C1,?,female,2020-01-01,,,,"],
     })
     const read = (scope: Scope) =>
