@@ -2,6 +2,7 @@ import { placeOn, type Scale } from "./chart-scale"
 import { count, percent, percentInterval } from "./format"
 import { PeopleLink } from "./people-link"
 import type { Rate } from "../../lib/statistics/rate"
+import { placed } from "./placed"
 import styles from "./group-dots.module.css"
 
 export type GroupRow = { name: string; rate: Rate; href: string }
@@ -50,7 +51,7 @@ export function GroupDots(props: { title: string; rows: GroupRow[]; clinic: Rate
             <td aria-hidden="true" className={styles.track}>
               <div>
                 {clinic.rate === null || scale === null ? null : (
-                  <span className={styles.clinic} style={{ left: at(clinic.rate) }} />
+                  <span className={styles.clinic} {...placed({ left: at(clinic.rate) })} />
                 )}
                 <Dot rate={row.rate} at={at} />
               </div>
@@ -77,9 +78,9 @@ function Dot({ rate, at }: { rate: Rate; at: (ratio: number) => string }) {
     <>
       <span
         className={styles.interval}
-        style={{ left: at(rate.interval.low), right: `calc(100% - ${at(rate.interval.high)})` }}
+        {...placed({ left: at(rate.interval.low), right: `calc(100% - ${at(rate.interval.high)})` })}
       />
-      <span className={styles.dot} style={{ left: at(rate.rate) }} />
+      <span className={styles.dot} {...placed({ left: at(rate.rate) })} />
     </>
   )
 }

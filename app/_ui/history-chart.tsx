@@ -1,6 +1,7 @@
 import { placeOn, scaleOver, twoTicks, type Scale } from "./chart-scale"
 import { ChartFoot } from "./chart-foot"
 import type { FiguresTable } from "./figures"
+import { placed } from "./placed"
 import styles from "./history-chart.module.css"
 
 export type HistoryPoint = { label: string; value: number | null; low: number | null; high: number | null }
@@ -59,29 +60,29 @@ export function HistoryChart(props: {
         />
         {props.tick
           ? twoTicks(scale).map((value) => (
-              <span key={value} className={styles.tick} style={{ top: top(value) }}>
+              <span key={value} className={styles.tick} {...placed({ top: top(value) })}>
                 {props.tick?.(value)}
               </span>
             ))
           : null}
         {limitLabels.map((limit) => (
-          <span key={limit.value} className={styles.limitLabel} style={{ top: top(limit.value) }}>
+          <span key={limit.value} className={styles.limitLabel} {...placed({ top: top(limit.value) })}>
             {limit.label}
           </span>
         ))}
         {props.baseline && isBaselineFree ? (
-          <span className={styles.baselineLabel} style={{ top: top(props.baseline.value) }}>
+          <span className={styles.baselineLabel} {...placed({ top: top(props.baseline.value) })}>
             {props.baseline.label}
           </span>
         ) : null}
         {chosen && chosen.value !== null ? (
           <>
-            <span className={styles.dot} style={{ left: left(props.chosen), top: top(chosen.value) }} />
+            <span className={styles.dot} {...placed({ left: left(props.chosen), top: top(chosen.value) })} />
             <span
               className={isLast ? styles.endLabel : styles.dotLabel}
-              style={
-                isLast ? { top: top(chosen.value) } : { left: left(props.chosen), top: top(chosen.value) }
-              }
+              {...placed(
+                isLast ? { top: top(chosen.value) } : { left: left(props.chosen), top: top(chosen.value) },
+              )}
             >
               {props.chosenLabel}
             </span>

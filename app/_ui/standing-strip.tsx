@@ -1,5 +1,6 @@
 import { numbered } from "./format"
 import { PeopleLink } from "./people-link"
+import { placed } from "./placed"
 import styles from "./standing-strip.module.css"
 
 /** How a part of the strip is drawn; not measured is always hatched. */
@@ -15,7 +16,7 @@ export function StandingStrip({ parts }: { parts: StripPart[] }) {
     <div>
       <div className={styles.strip} aria-hidden="true">
         {present.map((part) => (
-          <span key={part.words} className={styles[part.look]} style={{ flexGrow: part.number }} />
+          <span key={part.words} className={styles[part.look]} {...placed({ "flex-grow": part.number })} />
         ))}
       </div>
       <ul className={styles.key}>

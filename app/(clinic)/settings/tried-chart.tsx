@@ -1,6 +1,7 @@
 import { ChartFoot } from "../../_ui/chart-foot"
 import { placeOn, scaleOver } from "../../_ui/chart-scale"
 import type { FiguresTable } from "../../_ui/figures"
+import { placed } from "../../_ui/placed"
 import styles from "./tried-chart.module.css"
 
 export type TriedLine = { label: string; values: (number | null)[] }
@@ -39,10 +40,10 @@ export function TriedChart(props: {
           <path className={styles.now} d={path(now.values)} />
           <path className={styles.then} d={path(then.values)} />
         </svg>
-        <span className={styles.nowLabel} style={{ top: `${nowTop}%` }}>
+        <span className={styles.nowLabel} {...placed({ top: `${nowTop}%` })}>
           {now.label}
         </span>
-        <span className={styles.thenLabel} style={{ top: `${thenTop}%` }}>
+        <span className={styles.thenLabel} {...placed({ top: `${thenTop}%` })}>
           {then.label}
         </span>
       </div>

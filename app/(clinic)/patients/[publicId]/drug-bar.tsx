@@ -4,6 +4,7 @@ import type { Lane } from "./drug-lanes"
 import styles from "./drug-track.module.css"
 import { courseWords, doseWords, endWords } from "./drug-words"
 import { percentAt, type TimeSpan } from "./time-scale"
+import { placed } from "../../../_ui/placed"
 
 /** Room, in percent of the line, that a note beside an end takes at the least. */
 const noteRoom = 26
@@ -27,13 +28,13 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
         href="#figures-drugs"
         title={courseWords(course)}
         className={`${styles.bar} ${look}`}
-        style={{ left: `${left}%`, width: `${Math.max(0.6, right - left)}%` }}
+        {...placed({ left: `${left}%`, width: `${Math.max(0.6, right - left)}%` })}
       >
         {labels(course, span).map((label, position, all) => {
           const from = inBar(label.at, left, right)
           const to = inBar(all[position + 1]?.at ?? right, left, right)
           return (
-            <span key={position} style={{ left: `${from}%`, width: `${to - from}%` }}>
+            <span key={position} {...placed({ left: `${from}%`, width: `${to - from}%` })}>
               {position === 0 || right - label.at >= doseRoom ? label.text : null}
             </span>
           )
@@ -42,7 +43,7 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
       {note !== null && room >= noteRoom ? (
         <span
           className={`${styles.note} ${course.stop_reason === null ? "" : styles.reason}`}
-          style={{ left: `${right}%`, width: `${room}%` }}
+          {...placed({ left: `${right}%`, width: `${room}%` })}
         >
           {note}
         </span>
@@ -50,7 +51,7 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
       {isNoteUnder(lane, place, span) ? (
         <span
           className={`${styles.note} ${styles.reason} ${styles.under}`}
-          style={right > 50 ? { right: `${100 - right}%` } : { left: `${right}%` }}
+          {...placed(right > 50 ? { right: `${100 - right}%` } : { left: `${right}%` })}
         >
           {note}
         </span>

@@ -4,6 +4,7 @@ import { DrugBar, isNoteUnder } from "./drug-bar"
 import { lanesOf, type Lane } from "./drug-lanes"
 import styles from "./drug-track.module.css"
 import { percentAt, yearStarts, type TimeSpan } from "./time-scale"
+import { placed } from "../../../_ui/placed"
 
 /** The drugs as bars by class: the dose in the bar where it became that, the reason beside the end. */
 export function DrugTrack({ courses, span }: { courses: readonly DrugCourse[]; span: TimeSpan }) {
@@ -30,7 +31,11 @@ function LanePlot({ lane, span }: { lane: Lane; span: TimeSpan }) {
   return (
     <div className={styles.plot} data-tall={isTall}>
       {yearStarts(span).map((start) => (
-        <span key={start.day} className={styles.year} style={{ left: `${percentAt(span, start.day)}%` }} />
+        <span
+          key={start.day}
+          className={styles.year}
+          {...placed({ left: `${percentAt(span, start.day)}%` })}
+        />
       ))}
       {lane.courses.map((course, place) => (
         <DrugBar key={`${course.drug} ${course.started_on}`} lane={lane} place={place} span={span} />

@@ -7,6 +7,7 @@ import { markHref } from "./mark-href"
 import styles from "./pressure-track.module.css"
 import { percentAt, type TimeSpan } from "./time-scale"
 import { EndLabel, NothingThere, Track } from "./track"
+import { placed } from "../../../_ui/placed"
 
 /** Pressures as stems from systolic to diastolic over the target band: the shape at their ends says where they were taken. */
 export function PressureTrack(props: {
@@ -36,7 +37,7 @@ export function PressureTrack(props: {
     >
       <span
         className={styles.target}
-        style={{ top: `${top(limits[1])}%`, bottom: `${100 - top(limits[0])}%` }}
+        {...placed({ top: `${top(limits[1])}%`, bottom: `${100 - top(limits[0])}%` })}
       />
       {marks.length === 0 ? <NothingThere>no pressure in these 36 months</NothingThere> : null}
       {marks.map((mark, place) => (
@@ -46,11 +47,11 @@ export function PressureTrack(props: {
           href={markHref(mark.sources, "pressure")}
           title={markWords(mark)}
           className={`${styles.mark} ${styles[mark.kind]} ${mark.is_valid ? "" : styles.few}`}
-          style={{
+          {...placed({
             left: `${percentAt(span, mark.day)}%`,
             top: `${top(mark.systolic)}%`,
             bottom: `${100 - top(mark.diastolic)}%`,
-          }}
+          })}
         >
           <i />
           <i />

@@ -9,6 +9,7 @@ import styles from "./time-line.module.css"
 import { percentAt, yearStarts, type TimeSpan } from "./time-scale"
 import { ValueTrack, type ValuePoint } from "./value-track"
 import { VisitTrack } from "./visit-track"
+import { placed } from "../../../_ui/placed"
 
 /** Three years of one person on one line: pressures, drugs, kidney results, potassium, sodium, visits. */
 export function TimeLine(props: { person: PatientIdentity; facts: PatientAnswers["line"]; asOf: string }) {
@@ -111,7 +112,11 @@ function Axis({ span }: { span: TimeSpan }) {
       {yearStarts(span)
         .filter((start) => percentAt(span, start.day) > 10 && percentAt(span, start.day) < 84)
         .map((start) => (
-          <span key={start.year} className={styles.middle} style={{ left: `${percentAt(span, start.day)}%` }}>
+          <span
+            key={start.year}
+            className={styles.middle}
+            {...placed({ left: `${percentAt(span, start.day)}%` })}
+          >
             {start.year}
           </span>
         ))}

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react"
 import styles from "./time-line.module.css"
 import { percentAt, yearStarts, type TimeSpan } from "./time-scale"
+import { placed } from "../../../_ui/placed"
 
 /**
  * One band of the time line: its name and unit on the left, the plot, and what is said at its right end. The plot is for
@@ -22,13 +23,13 @@ export function Track(props: {
         {props.unit ? <small> {props.unit}</small> : null}
       </h2>
       <p className="visually-hidden">{props.finding}</p>
-      <div className={styles.plot} style={{ height: props.height }} aria-hidden="true">
+      <div className={styles.plot} {...placed({ height: `${props.height}px` })} aria-hidden="true">
         {yearStarts(props.span).map(({ day }) => (
-          <span key={day} className={styles.year} style={{ left: `${percentAt(props.span, day)}%` }} />
+          <span key={day} className={styles.year} {...placed({ left: `${percentAt(props.span, day)}%` })} />
         ))}
         {props.children}
       </div>
-      <div className={styles.right} style={{ height: props.height }} aria-hidden="true">
+      <div className={styles.right} {...placed({ height: `${props.height}px` })} aria-hidden="true">
         {props.right}
       </div>
     </section>
@@ -40,7 +41,7 @@ export function EndLabel(props: { top: number; kind?: "value" | "limit"; childre
   return (
     <span
       className={props.kind === "value" ? styles.endValue : styles.endLimit}
-      style={{ top: `${props.top}%` }}
+      {...placed({ top: `${props.top}%` })}
     >
       {props.children}
     </span>

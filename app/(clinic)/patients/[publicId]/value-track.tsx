@@ -4,6 +4,7 @@ import { markHref } from "./mark-href"
 import styles from "./value-track.module.css"
 import { percentAt, type TimeSpan } from "./time-scale"
 import { EndLabel, NothingThere, Track } from "./track"
+import { placed } from "../../../_ui/placed"
 
 export type ValuePoint = {
   day: string
@@ -82,7 +83,7 @@ export function ValueTrack(props: ValueTrackProps) {
             <span
               key={limit.value}
               className={`${styles.limit} ${limit.isWarm ? styles.warm : ""}`}
-              style={{ top: `${top(limit.value)}%` }}
+              {...placed({ top: `${top(limit.value)}%` })}
             />
           ))
         : null}
@@ -100,7 +101,7 @@ export function ValueTrack(props: ValueTrackProps) {
           href={markHref(point.sources, props.section)}
           title={`${point.words} ${props.unit} on ${day(point.day)}`}
           className={`${styles.point} ${lookClass(point.look)}`}
-          style={{ left: `${left(point)}%`, top: `${top(point.value)}%` }}
+          {...placed({ left: `${left(point)}%`, top: `${top(point.value)}%` })}
         >
           <i />
           {isLabelled ? (

@@ -3,6 +3,7 @@ import type { PatientVisit } from "../../../../lib/questions/patient-visits"
 import { markHref } from "./mark-href"
 import { percentAt, type TimeSpan } from "./time-scale"
 import { NothingThere, Track } from "./track"
+import { placed } from "../../../_ui/placed"
 import styles from "./visit-track.module.css"
 
 /** The visits: a tick each, a hospital stay as long as it lasted. */
@@ -21,7 +22,7 @@ export function VisitTrack({ visits, span }: { visits: readonly PatientVisit[]; 
             href={markHref(visit.sources, "visits")}
             title={visitWords(visit)}
             className={`${styles.visit} ${styles[visit.kind]}`}
-            style={{ left: `${left}%`, width: `calc(${right - left}% + 2px)` }}
+            {...placed({ left: `${left}%`, width: `calc(${right - left}% + 2px)` })}
           />
         )
       })}
