@@ -1,4 +1,5 @@
 import { stringify } from "csv-stringify/sync"
+import { spreadsheetCell } from "../domain/spreadsheet-cell"
 
 export type CsvRow = readonly (string | number | boolean | null)[]
 
@@ -9,5 +10,5 @@ export function toCsv(columns: readonly string[], rows: readonly CsvRow[]): stri
 
 /** The same without a head line, for a file that is written piece by piece. */
 export function csvLines(rows: readonly CsvRow[]): string {
-  return stringify([...rows], { escape_formulas: true, cast: { boolean: String } })
+  return stringify([...rows], { cast: { boolean: String, string: spreadsheetCell } })
 }

@@ -1,10 +1,12 @@
+import { spreadsheetCell } from "../../../lib/domain/spreadsheet-cell"
+
 /** Rows as CSV (RFC 4180) with a head line; cells that a spreadsheet would run as a formula are defused by an apostrophe. */
 export function csvOf(rows: readonly (readonly string[])[]): string {
   return rows.map((cells) => `${cells.map(csvCell).join(",")}\r\n`).join("")
 }
 
 function csvCell(text: string): string {
-  const defused = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text
+  const defused = spreadsheetCell(text)
   return /[",\r\n]/.test(defused) ? `"${defused.replaceAll('"', '""')}"` : defused
 }
 
