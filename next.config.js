@@ -13,7 +13,7 @@ const config = {
   poweredByHeader: false,
   reactStrictMode: true,
   devIndicators: false,
-  experimental: { authInterrupts: true },
+  experimental: { authInterrupts: true, serverActions: { bodySizeLimit: "1mb" } },
   // `npm test` checks the types of everything; a start must not wait for that.
   typescript: { ignoreBuildErrors: true },
 }

@@ -1,10 +1,11 @@
 "use client"
 
 import { Button } from "./_ui/button"
+import { Incident } from "./_ui/incident"
 import { Notice } from "./_ui/notice"
 import "./globals.css"
 
-export default function GlobalError({ retry }: { error: unknown; retry: () => void }) {
+export default function GlobalError({ error, retry }: { error: unknown; retry: () => void }) {
   return (
     <html lang="en">
       <body>
@@ -14,6 +15,7 @@ export default function GlobalError({ retry }: { error: unknown; retry: () => vo
               Nothing was changed and nothing is lost. The console in which Filtrate was started says what is
               wrong.
             </p>
+            <Incident error={error} />
             <p>
               <Button kind="primary" onClick={retry}>
                 Try again

@@ -1,6 +1,7 @@
 import "@fontsource-variable/source-sans-3/wght.css"
 import "@fontsource-variable/source-serif-4/opsz.css"
 import type { Metadata, Viewport } from "next"
+import { headers } from "next/headers"
 import type { ReactNode } from "react"
 import "./globals.css"
 
@@ -17,9 +18,15 @@ export const viewport: Viewport = {
   ],
 }
 
-export default function RootLayout({ children }: { children: ReactNode }) {
+export default async function RootLayout({ children }: { children: ReactNode }) {
+  const nonce = (await headers()).get("x-nonce") ?? undefined
   return (
     <html lang="en">
+      <head>
+        {/* It has to run before the first paint, or marks would jump to their places. */}
+        {/* eslint-disable-next-line @next/next/no-sync-scripts */}
+        <script src="/placed.js" nonce={nonce} />
+      </head>
       <body>{children}</body>
     </html>
   )

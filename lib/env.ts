@@ -6,7 +6,9 @@ import { AppError } from "./errors"
 
 const TimeZone = z.string().refine(isTimeZone, "is not an IANA time zone, for example Europe/Oslo")
 
-const Origin = z.string().refine(isOrigin, "is not an origin, for example https://filtrate.example.org")
+export const Origin = z
+  .string()
+  .refine(isOrigin, "is not an origin, for example https://filtrate.example.org")
 
 const Env = z.object({
   DATABASE_URL: z.string().min(1).optional(),
@@ -43,15 +45,7 @@ export type Environment = {
 
 /** The environment, with `.env` of the working folder beneath it; read at each call so that tests and commands see the same. */
 export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Environment {
-  const parsed = Env.safeParse(withoutEmpty({ ...dotEnv(), ...source }))
-  if (!parsed.success) {
-    const issue = parsed.error.issues[0]
-    throw new AppError(
-      "bad-request",
-      `The variable ${issue?.path.join(".")} cannot be used: ${issue?.message}`,
-    )
-  }
-  const env = parsed.data
+  const env = parseVariables(Env, source)
   return {
     databaseUrl: env.DATABASE_URL,
     appDatabaseUrl: env.FILTRATE_APP_DATABASE_URL,
@@ -65,6 +59,17 @@ export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Enviro
     timeZone: env.FILTRATE_TIME_ZONE,
     port: env.PORT,
   }
+}
+
+/** Variables of the environment, with `.env` beneath it; throws AppError("bad-request") naming the one that cannot be used. */
+export function parseVariables<Parsed>(
+  schema: z.ZodType<Parsed>,
+  source: NodeJS.ProcessEnv = process.env,
+): Parsed {
+  const parsed = schema.safeParse(withoutEmpty({ ...dotEnv(), ...source }))
+  if (parsed.success) return parsed.data
+  const issue = parsed.error.issues[0]
+  throw new AppError("bad-request", `The variable ${issue?.path.join(".")} cannot be used: ${issue?.message}`)
 }
 
 export function machineTimeZone(): string {

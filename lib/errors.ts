@@ -8,6 +8,8 @@ const outcomes = {
   "import-asks": { status: 409, exitCode: 3 },
   "import-running": { status: 409, exitCode: 1 },
   "no-snapshot": { status: 503, exitCode: 1 },
+  "too-large": { status: 413, exitCode: 2 },
+  "too-many-requests": { status: 429, exitCode: 1 },
   superseded: { status: 409, exitCode: 1 },
   "snapshot-failed": { status: 500, exitCode: 1 },
   "store-unavailable": { status: 503, exitCode: 1 },
@@ -22,12 +24,18 @@ export type ErrorCode = keyof typeof outcomes
 export class AppError extends Error {
   readonly code: ErrorCode
   readonly personMessage: string
+  readonly retryAfterSeconds: number | undefined
 
-  constructor(code: ErrorCode, personMessage: string, options?: { log?: string; cause?: unknown }) {
+  constructor(
+    code: ErrorCode,
+    personMessage: string,
+    options?: { log?: string; cause?: unknown; retryAfterSeconds?: number },
+  ) {
     super(options?.log ?? personMessage, { cause: options?.cause })
     this.name = "AppError"
     this.code = code
     this.personMessage = personMessage
+    this.retryAfterSeconds = options?.retryAfterSeconds
   }
 }
 

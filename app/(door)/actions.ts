@@ -7,6 +7,7 @@ import { AppError } from "../../lib/errors"
 import { store } from "../../lib/store/client"
 import { demoPersonas } from "../../lib/store/demo-personas"
 import { beginSession, endSession } from "../../lib/store/sessions"
+import { clientAddress } from "../_http/client-address"
 import { assertSameOrigin } from "../_http/same-origin"
 import { clearSessionCookie, readSessionCookie, writeSessionCookie } from "../_http/session-cookie"
 
@@ -23,7 +24,7 @@ export async function enterAsPersona(form: FormData): Promise<void> {
   await leave("signed in as another")
   const token = await beginSession(store(), {
     ...{ userId, method: "demo", stage: "full", now: new Date() },
-    ...{ agent: sent.get("user-agent") ?? "", address: "" },
+    ...{ agent: sent.get("user-agent") ?? "", address: await clientAddress() },
   })
   await writeSessionCookie(token)
   redirect("/sign-in")

@@ -20,14 +20,18 @@ const mostFiles = 30
 /**
  * Writes a multipart form's files to disk as they come, whatever their size. `zipPath` is where a zip file goes; several CSV
  * files go into the folder of the same name. What has been written is removed when the form cannot be used.
- * Throws AppError("bad-request") or AppError("disk-full").
+ * Throws AppError("bad-request"), AppError("too-large") or AppError("disk-full").
  */
-export async function receiveUpload(request: Request, zipPath: string): Promise<ReceivedUpload> {
+export async function receiveUpload(
+  request: Request,
+  { zipPath, mostBytes }: { zipPath: string; mostBytes: number },
+): Promise<ReceivedUpload> {
   const folder = zipPath.replace(/\.zip$/, "")
   const names: string[] = []
   const upload = { fields: new Map<string, string>(), names, totalBytes: 0 }
   try {
-    await parseForm(request, upload.fields, async (name, stream) => {
+    const sent = { request, mostBytes, fields: upload.fields }
+    await parseForm(sent, async (name, stream) => {
       const target = await placeFor(name, { zipPath, folder, names: upload.names })
       stream.on("data", (chunk: Buffer) => (upload.totalBytes += chunk.length))
       await pipeline(stream, createWriteStream(target, { mode: 0o600, flags: "wx" }))
@@ -48,8 +52,7 @@ export async function receiveUpload(request: Request, zipPath: string): Promise<
 
 /** Feeds the form to the parser piece by piece and waits until every file is written. */
 async function parseForm(
-  request: Request,
-  fields: Map<string, string>,
+  { request, mostBytes, fields }: { request: Request; mostBytes: number; fields: Map<string, string> },
   write: (name: string, stream: Readable) => Promise<void>,
 ): Promise<void> {
   const contentType = request.headers.get("content-type") ?? ""
@@ -76,22 +79,25 @@ async function parseForm(
     })
     writes.push(written)
   })
-  await pipeline(
-    chunks(request.body, () => failure),
-    form,
-  )
+  await pipeline(chunks(request.body, { mostBytes, failure: () => failure }), form)
   await Promise.all(writes)
   if (failure !== null) throw failure
 }
 
-/** The body's pieces; once something has failed no more is read. */
-async function* chunks(body: ReadableStream<Uint8Array>, failure: () => unknown): AsyncGenerator<Uint8Array> {
+/** The body's pieces; once something has failed, or more came than is taken in, no more is read. */
+async function* chunks(
+  body: ReadableStream<Uint8Array>,
+  { mostBytes, failure }: { mostBytes: number; failure: () => unknown },
+): AsyncGenerator<Uint8Array> {
   const reader = body.getReader()
+  let bytes = 0
   try {
     for (;;) {
       const { done, value } = await reader.read()
       if (done) return
       if (failure() !== null) throw failure()
+      bytes += value.length
+      if (bytes > mostBytes) throw tooLarge(mostBytes)
       yield value
     }
   } finally {
@@ -114,6 +120,11 @@ async function placeFor(
   if (isZip(name)) return upload.zipPath
   await mkdir(upload.folder, { recursive: true, mode: 0o700 })
   return path.join(upload.folder, name)
+}
+
+function tooLarge(mostBytes: number): AppError {
+  const megabytes = Math.floor(mostBytes / 1_000_000)
+  return new AppError("too-large", `At most ${megabytes} MB are taken in at once. Nothing was stored.`)
 }
 
 function isZip(name: string): boolean {

@@ -1,26 +1,23 @@
 import { AppError } from "../../lib/errors"
-
-const loopback = /^(127\.0\.0\.1|localhost|\[::1\])(:\d+)?$/
+import { isFromOwnPage, isOwnHost } from "../../lib/front/origins.mjs"
+import { readReach } from "../../lib/reach"
 
 /**
- * Refuses a request that another site made in the reader's browser. The host must be this machine under one of its own
- * names (a name that an attacker points here is none of them), and what changes something must come from a page of ours:
- * the browser says so in Sec-Fetch-Site, in Origin, or in both, and neither may say otherwise.
- * Throws AppError("bad-request").
+ * Refuses what was not sent by a page of this site. The same question is asked of every request before anything reads it
+ * (lib/front); an action or route that changes something asks it again for itself. Throws AppError("bad-request").
  */
 export function assertSameOrigin(headers: Headers): void {
-  assertOwnHost(headers)
-  const fetchSite = headers.get("sec-fetch-site")
-  const origin = headers.get("origin")
-  if (fetchSite === null && origin === null) throw foreign()
-  if (fetchSite !== null && fetchSite !== "same-origin") throw foreign()
-  if (origin !== null && !(URL.canParse(origin) && new URL(origin).host === headers.get("host")))
-    throw foreign()
+  const said = {
+    host: headers.get("host"),
+    fetchSite: headers.get("sec-fetch-site"),
+    origin: headers.get("origin"),
+  }
+  if (!isFromOwnPage(said, readReach().ownOrigins)) throw foreign()
 }
 
-/** Refuses a request under a name that is not this machine's own. Throws AppError("bad-request"). */
+/** Refuses a request under a name that is not the site's own. Throws AppError("bad-request"). */
 export function assertOwnHost(headers: Headers): void {
-  if (!loopback.test(headers.get("host") ?? "")) throw foreign()
+  if (!isOwnHost(headers.get("host"), readReach().ownOrigins)) throw foreign()
 }
 
 function foreign(): AppError {

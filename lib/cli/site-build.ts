@@ -11,7 +11,15 @@ import { ended } from "./run-child"
 const stampFile = path.join(projectDir, ".next", "filtrate-sources")
 
 /** What the build is made of: a change to any of these makes it stale. */
-const sources = ["app", "lib", "next.config.js", "package-lock.json", "tsconfig.json"]
+const sources = [
+  "app",
+  "instrumentation-client.ts",
+  "lib",
+  "public",
+  "next.config.js",
+  "package-lock.json",
+  "tsconfig.json",
+]
 
 /** Makes the production build when there is none, or when the sources have changed since. */
 export async function ensureBuild(say: (line: string) => void): Promise<void> {

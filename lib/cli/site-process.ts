@@ -5,25 +5,33 @@ import path from "node:path"
 import { pathToFileURL } from "node:url"
 import { setTimeout as delay } from "node:timers/promises"
 import { AppError } from "../errors"
+import { isLoopback } from "../front/peers.mjs"
+import type { Reach } from "../reach"
 import type { RoleUrls } from "../store/database-roles"
 import { projectDir } from "./project"
 import { nextProgram } from "./site-build"
 
 export type Site = { process: ChildProcess; url: string }
 
-/** Starts the site on 127.0.0.1 and waits until it answers. */
+type Place = { host: string; port: number }
+
+/** Starts the site behind its front and waits until it answers. */
 export async function startSite(options: {
   mode: "start" | "dev"
   port: number
   urls: RoleUrls
   pidFile: string | undefined
   dataDir: string
+  reach: Reach
 }): Promise<Site> {
-  const { mode, port, urls, pidFile, dataDir } = options
-  const guard = pathToFileURL(path.join(projectDir, "lib", "cli", "site-guard.mjs")).href
+  const { mode, port, urls, pidFile, dataDir, reach } = options
+  const preloads = ["cli/site-guard.mjs", "front/site-front.mjs"].flatMap((file) => [
+    "--import",
+    pathToFileURL(path.join(projectDir, "lib", file)).href,
+  ])
   const child = spawn(
     process.execPath,
-    ["--import", guard, nextProgram(), mode, "--hostname", "127.0.0.1", "--port", String(port)],
+    [...preloads, nextProgram(), mode, "--hostname", reach.host, "--port", String(port)],
     {
       cwd: projectDir,
       env: {
@@ -37,6 +45,9 @@ export async function startSite(options: {
         FILTRATE_SNAPSHOT_DATABASE_URL: urls.snapshot,
         FILTRATE_DATA: dataDir,
         FILTRATE_POSTGRES_PID_FILE: pidFile ?? "",
+        FILTRATE_ORIGIN: reach.origin ?? "",
+        FILTRATE_TRUST_PROXY: reach.trustedProxies,
+        FILTRATE_UPLOAD_LIMIT: String(reach.uploadLimitBytes),
         PORT: String(port),
       },
       // A group of its own: Ctrl-C reaches the command alone, which then ends things in order.
@@ -45,16 +56,16 @@ export async function startSite(options: {
     },
   )
   child.stdout?.pipe(createWriteStream(path.join(dataDir, "site.log")))
-  await untilItAnswers(child, port)
-  return { process: child, url: `http://localhost:${port}` }
+  await untilItAnswers(child, { host: isLoopback(reach.host) ? reach.host : "127.0.0.1", port })
+  return { process: child, url: reach.origin ?? `http://localhost:${port}` }
 }
 
-async function untilItAnswers(child: ChildProcess, port: number): Promise<void> {
+async function untilItAnswers(child: ChildProcess, place: Place): Promise<void> {
   const patience = Date.now() + 60_000
   while (Date.now() < patience) {
     if (child.exitCode !== null || child.signalCode !== null)
       throw new AppError("start-failed", "The site did not start. Its messages stand above.")
-    if (await answers(port)) return
+    if (await answers(place)) return
     await delay(100)
   }
   child.kill("SIGKILL")
@@ -62,9 +73,9 @@ async function untilItAnswers(child: ChildProcess, port: number): Promise<void> 
 }
 
 /** Whatever it answers counts; the connection is not kept, or a stop would wait for it. */
-function answers(port: number): Promise<boolean> {
+function answers(place: Place): Promise<boolean> {
   return new Promise((resolve) => {
-    const request = get({ host: "127.0.0.1", port, path: "/", agent: false, timeout: 30_000 }, (response) => {
+    const request = get({ ...place, path: "/", agent: false, timeout: 30_000 }, (response) => {
       response.resume().once("close", () => resolve(true))
     })
     request.once("error", () => resolve(false))

@@ -5,7 +5,9 @@ import { clinicName } from "../../seed/clinic"
 import { setupLink } from "../auth/setup-link"
 import { readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
+import { isLoopback } from "../front/peers.mjs"
 import { isSnapshotStale } from "../jobs/snapshot-freshness"
+import { readReach } from "../reach"
 import { openClient } from "../store/client"
 import { isStoreEmpty, markAsDemo, markImportsAsDemo } from "../store/clinic"
 import { ensureDataFolder } from "../store/data-folder"
@@ -32,6 +34,7 @@ export function register(program: Command): void {
 
 async function start(mode: "start" | "dev"): Promise<void> {
   const environment = readEnvironment()
+  const reach = readReach()
   const { dataDir, port } = environment
   ensureDataFolder(dataDir)
   const { release, isAfterCrash } = await holdSite(dataDir, port)
@@ -59,9 +62,12 @@ async function start(mode: "start" | "dev"): Promise<void> {
       dataDir,
       urls: database.urls,
       pidFile: database.pidFile,
+      reach,
     })
     await sayFirstWayIn(database.url, environment.origin ?? site.url)
-    say("Ready. It listens on 127.0.0.1 only. Ctrl-C stops it.")
+    say(
+      `Ready. It listens on ${reach.host} ${isLoopback(reach.host) ? "only" : "behind HTTPS"}. Ctrl-C stops it.`,
+    )
     await print(site.url)
     await ended(site.process)
     if (!isStopping()) throw new AppError("start-failed", "The site has ended by itself. Start it again.")

@@ -1,5 +1,6 @@
 import { newUploadPath, startUploadedImport } from "../../../lib/jobs/import-upload"
 import { startTrial } from "../../../lib/jobs/import-trial"
+import { readReach } from "../../../lib/reach"
 import { answering } from "../../_http/answer"
 import { receiveUpload } from "../../_http/receive-upload"
 import { assertSameOrigin } from "../../_http/same-origin"
@@ -11,7 +12,10 @@ export const dynamic = "force-dynamic"
 export const POST = answering("imports.manage", async (request: Request) => {
   assertSameOrigin(request.headers)
   const here = site()
-  const { fields, ...upload } = await receiveUpload(request, await newUploadPath(here.dataDir))
+  const { fields, ...upload } = await receiveUpload(request, {
+    zipPath: await newUploadPath(here.dataDir),
+    mostBytes: readReach().uploadLimitBytes,
+  })
   const begun = { ...upload, isFull: fields.full === "on", now: new Date() }
   const place =
     fields.trial === "on"

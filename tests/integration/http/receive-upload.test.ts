@@ -58,6 +58,18 @@ describe("an extract that is sent", () => {
 })
 
 describe("a form that cannot be used leaves nothing behind", () => {
+  test("when its files together are larger than what is taken in", async () => {
+    const half = Buffer.alloc(12_600_000)
+    const sent = form([
+      ["labs.csv", half],
+      ["readings.csv", half],
+    ])
+
+    await expect(receive(sent)).rejects.toThrow("At most 25 MB are taken in at once")
+
+    expect(readdirSync(scratch.folder)).toEqual([])
+  })
+
   test.each([
     ["another kind of file", form([["letter.pdf", "x"]]), "one zip file, or CSV files"],
     ["a hidden file", form([[".csv", "x"]]), "one zip file, or CSV files"],
@@ -115,7 +127,7 @@ describe("a form that cannot be used leaves nothing behind", () => {
 })
 
 function receive(request: Request) {
-  return receiveUpload(request, zipPath)
+  return receiveUpload(request, { zipPath, mostBytes: 25_000_000 })
 }
 
 function form(

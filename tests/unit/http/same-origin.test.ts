@@ -65,8 +65,19 @@ describe("a route's answer", () => {
     expect(read).not.toHaveBeenCalled()
   })
 
-  test("leaves any other failure to the server", async () => {
-    await expect(ask(() => Promise.reject(new RangeError("broken")))).rejects.toThrow("broken")
+  test("tells nothing of any other failure but a number, under which the log has its place", async () => {
+    const logged = vi.spyOn(process.stderr, "write").mockReturnValue(true)
+
+    const answer = await ask(() => Promise.reject(new RangeError("broken at ZZCANARY")))
+
+    const said = await answer.json()
+    expect(answer.status).toBe(500)
+    expect(said.message).toBe(`This could not be answered. The log has it as incident ${said.incident}.`)
+    const line = String(logged.mock.calls.at(-1)?.[0])
+    expect(JSON.parse(line)).toMatchObject({ kind: "RangeError", incident: said.incident, level: "error" })
+    expect(line).toContain("same-origin.test.ts")
+    expect(line + JSON.stringify(said)).not.toContain("ZZCANARY")
+    logged.mockRestore()
   })
 
   test("is refused under a name that is not this machine's", async () => {

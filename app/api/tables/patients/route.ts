@@ -3,10 +3,12 @@ import { snapshotMeta } from "../../../_http/ask"
 import { patientTable } from "../../../../lib/questions/patient-table"
 import { chooseMonth } from "../../../(clinic)/months"
 import { parseMonthView } from "../../../(clinic)/search-params"
-import { answering } from "../../../_http/answer"
+import { answering, type Called } from "../../../_http/answer"
+import { takeTurn } from "../../../_http/rate-limit"
 
 /** The whole panel of one month as an Arrow IPC stream. */
-export const GET = answering("people.see", async (request: Request) => {
+export const GET = answering("people.see", async (request: Request, { caller }: Called) => {
+  takeTurn("tables", caller)
   const { month } = parseMonthView(Object.fromEntries(new URL(request.url).searchParams))
   const { asOf } = chooseMonth(await snapshotMeta(), month)
   const stream = await askAsArrow(patientTable, { as_of: asOf })

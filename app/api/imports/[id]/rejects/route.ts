@@ -4,8 +4,9 @@ import { AppError } from "../../../../../lib/errors"
 import { csvLines } from "../../../../../lib/export/csv"
 import { allRejectedRows, findImport } from "../../../../../lib/store/imports"
 import { store } from "../../../../../lib/store/client"
-import { answering } from "../../../../_http/answer"
+import { answering, type Called } from "../../../../_http/answer"
 import { callerScope } from "../../../../_http/ask"
+import { takeTurn } from "../../../../_http/rate-limit"
 
 export const dynamic = "force-dynamic"
 
@@ -14,7 +15,8 @@ const columns = ["file", "line", "column", "value", "reason", "original_line"]
 /** The rejected rows of one import as CSV, with the original line and the reason, whatever their number. */
 export const GET = answering(
   "imports.rows",
-  async (_request: Request, { params }: RouteContext<"/api/imports/[id]/rejects">) => {
+  async (_request: Request, { params, caller }: RouteContext<"/api/imports/[id]/rejects"> & Called) => {
+    takeTurn("exports", caller)
     const id = z.coerce
       .number()
       .int()

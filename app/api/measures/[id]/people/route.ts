@@ -9,7 +9,8 @@ import { measurePeople } from "../../../../../lib/questions/measure-people"
 import { chooseMonth } from "../../../../(clinic)/months"
 import { parseMeasureView } from "../../../../(clinic)/measures/search-params"
 import { peopleParams, shownStanding } from "../../../../(clinic)/measures/[id]/measure-answers"
-import { answering } from "../../../../_http/answer"
+import { answering, type Called } from "../../../../_http/answer"
+import { takeTurn } from "../../../../_http/rate-limit"
 import { shownSeries } from "../../../../(clinic)/measures/[id]/diet-series"
 
 export const dynamic = "force-dynamic"
@@ -19,7 +20,8 @@ const everyone = { limit: 1_000_000, offset: 0 }
 /** The list of people of a measure's screen as CSV: the same list, all of its pages. */
 export const GET = answering(
   "people.export",
-  async (request: Request, { params }: RouteContext<"/api/measures/[id]/people">) => {
+  async (request: Request, { params, caller }: RouteContext<"/api/measures/[id]/people"> & Called) => {
+    takeTurn("exports", caller)
     const { id } = await params
     const snapshot = await snapshotMeta()
     const measure = findWordedMeasure(id, snapshot.settings)
