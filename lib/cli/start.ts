@@ -64,7 +64,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
       pidFile: database.pidFile,
       reach,
     })
-    await sayFirstWayIn(database.url, environment.origin ?? site.url)
+    await sayFirstWayIn(database.url, site.url)
     say(
       `Ready. It listens on ${reach.host} ${isLoopback(reach.host) ? "only" : "behind HTTPS"}. Ctrl-C stops it.`,
     )

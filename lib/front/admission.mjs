@@ -22,14 +22,25 @@ export function refusalOf(request, origins) {
       headers: { allow: methods.join(", ") },
     }
   if (!isOwnHost(request.host, origins)) return foreign
-  const address = URL.canParse(request.url, "http://site") ? new URL(request.url, "http://site") : null
-  if (address === null || !request.url.startsWith("/") || request.url.startsWith("//"))
-    return { status: 400, message: "This is no address of this site." }
+  const address = addressOf(request.url)
+  if (address === null) return { status: 400, message: "This is no address of this site." }
   const repeated = [...address.searchParams.keys()].filter((name, place, all) => all.indexOf(name) !== place)
   if (repeated.some((name) => address.pathname !== filterPath || singleNames.has(name)))
     return { status: 400, message: "The address says one thing twice." }
   if (request.method === "POST" && !isFromOwnPage(request, origins)) return foreign
   return null
+}
+
+/** A path of this site that can be read, or null. */
+function addressOf(/** @type {string} */ url) {
+  if (!url.startsWith("/") || url.startsWith("//") || !URL.canParse(url, "http://site")) return null
+  const address = new URL(url, "http://site")
+  try {
+    decodeURIComponent(address.pathname)
+    return address
+  } catch {
+    return null
+  }
 }
 
 /** @type {Refusal} */

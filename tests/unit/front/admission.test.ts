@@ -31,6 +31,7 @@ describe("a request is refused", () => {
     ["without a name", { ...opened, host: null }],
     ["for a whole address, as a proxy is asked", { ...opened, url: "http://elsewhere.test/" }],
     ["for an address that begins with another host", { ...opened, url: "//elsewhere.test/" }],
+    ["for an address that spells no text", { ...opened, url: "/%E0%A4%A" }],
     ["saying one thing twice", { ...opened, url: "/measures/bp-at-target?month=2026-01&month=2026-02" }],
     ["saying twice what the panel takes once", { ...opened, url: "/patients?month=2026-01&month=2026-02" }],
     ["sent by another site", { ...sent, fetchSite: "cross-site" }],
