@@ -1,6 +1,6 @@
 import "server-only"
 import { z } from "zod"
-import type { Prisma} from "./generated/client";
+import type { Prisma } from "./generated/client"
 import { type PrismaClient } from "./generated/client"
 
 /** How attempts of one scope are slowed: so many are free, each further one doubles the wait; old ones are forgotten. */

@@ -44,6 +44,7 @@ const mayImport: Record<string, string[]> = {
   ],
   "lib/env": ["lib/errors"],
   "lib/front": [],
+  "lib/outgoing": ["lib/env", "lib/errors"],
   "lib/reach": ["lib/env", "lib/errors", "lib/front"],
   "lib/errors": [],
   "lib/log": ["lib/front"],
