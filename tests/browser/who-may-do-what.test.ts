@@ -49,7 +49,7 @@ beforeAll(() => {
 
 function isAllowed(who: Who, needs: Needs): boolean {
   if (needs === "anyone") return true
-  if (who === "nobody" || needs === "console") return false
+  if (who === "nobody" || needs === "console" || needs === "half signed in") return false
   return needs === "signed in" || may({ roles: [who], grants: [] }, needs)
 }
 
@@ -82,7 +82,7 @@ describe.each(Object.entries(pages))("the screen %s", (_name, { needs, at }) => 
       expect([200, 307, 404]).toContain(response.status)
       if (response.status === 307 && needs !== "anyone")
         expect(response.headers.get("location")).not.toBe("/sign-in")
-    } else if (who === "nobody") {
+    } else if (who === "nobody" || needs === "half signed in") {
       expect(response.status).toBe(307)
       expect(response.headers.get("location")).toBe("/sign-in")
     } else {
@@ -115,6 +115,7 @@ describe.each(Object.entries(actions))("the action %s", (name, { needs, takesNoF
     const source = actionsOfTree().find((action) => action.name === name)?.source ?? ""
     const body = source.slice(source.indexOf("{\n") + 2).trimStart()
 
+    if (needs === "half signed in") return expect(body).toMatch(/^const half = await requireHalf\(\)/)
     expect(body).toMatch(
       new RegExp(
         `^assertSameOrigin\\(await headers\\(\\)\\)\\s+(const caller = )?await requireScreenUser\\("${needs}"\\)`,
@@ -125,7 +126,8 @@ describe.each(Object.entries(actions))("the action %s", (name, { needs, takesNoF
   test.each(refusing)("refuses %s", async (who) => {
     const response = await call(who, name)
 
-    if (who === "nobody") expect(response.headers.get("x-action-redirect")).toMatch(/^\/sign-in\b/)
+    if (who === "nobody" || needs === "half signed in")
+      expect(response.headers.get("x-action-redirect")).toMatch(/^\/sign-in\b/)
     else expect(response.status).toBe(403)
   })
 

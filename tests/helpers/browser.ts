@@ -38,7 +38,9 @@ export async function openPage(
 
 async function signIn(page: Page, url: string, roles: readonly Role[] | undefined): Promise<void> {
   const [name = "", value = ""] = (await sessionCookie(url, roles)).split("=")
-  await page.context().addCookies([{ name, value, url, httpOnly: true, sameSite: "Lax" }])
+  await page
+    .context()
+    .addCookies([{ name, value, url: new URL(url).origin, httpOnly: true, sameSite: "Lax" }])
 }
 
 /** What an accessibility scan (WCAG 2.2 A and AA, and axe's best practices) finds wrong, one line per place; empty when nothing. */

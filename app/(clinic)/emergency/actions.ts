@@ -1,5 +1,6 @@
 "use server"
 
+import { revalidatePath } from "next/cache"
 import { headers } from "next/headers"
 import { redirect } from "next/navigation"
 import { z } from "zod"
@@ -21,6 +22,7 @@ export async function openForEmergency(_before: OpenAnswer, form: FormData): Pro
   const reason = Reason.safeParse(form.get("reason"))
   if (!reason.success) return { problem: "A reason of at least ten characters is needed; it is reviewed." }
   await openEmergency(store(), { caller, reason: reason.data, now: new Date() })
+  showAnew()
   const patient = Patient.parse(form.get("patient"))
   redirect(patient === null ? "/patients" : patientHref(patient, null))
 }
@@ -30,5 +32,11 @@ export async function endOwnEmergency(): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("emergency.open")
   await endEmergency(store(), { userId: caller.userId, now: new Date() })
+  showAnew()
   redirect("/")
+}
+
+/** The frame around every screen says whether the limits are lifted; it is else kept from one screen to the next. */
+function showAnew(): void {
+  revalidatePath("/", "layout")
 }
