@@ -5,6 +5,8 @@ import { temporaryFolder } from "./temporary-folder"
 
 export type ClinicSite = {
   url: string
+  /** The link for the first administrator that the start has told. */
+  setupLink: () => string
   bringIn: (files: ExtractFiles) => Promise<void>
   close: () => Promise<void>
 }
@@ -20,6 +22,7 @@ export async function openClinicSite(): Promise<ClinicSite> {
   const site = await startSite({ ...env, PORT: String(await freePort()) })
   return {
     url: site.url,
+    setupLink: () => /http:\S+\/setup\/\S+/.exec(site.said())?.[0] ?? "no link was told",
     bringIn: async (files) => {
       const finished = await filtrate(["import", writeExtract(temporary.folder, files)], env)
       if (finished.exitCode !== 0) throw new Error(finished.stderr)

@@ -1,0 +1,87 @@
+import type { Browser, Page } from "playwright-core"
+import { afterAll, beforeAll, expect, test } from "vitest"
+import { codeOf } from "../helpers/authenticator"
+import { accessibilityProblems, isTooWide, openBrowser, openPage, widths } from "../helpers/browser"
+import { openClinicSite, type ClinicSite } from "../helpers/clinic-site"
+
+const password = "gnu kelp dwarf lantern oboe"
+let browser: Browser
+let site: ClinicSite
+
+beforeAll(async () => {
+  site = await openClinicSite()
+  browser = await openBrowser()
+})
+
+afterAll(async () => {
+  await browser.close()
+  await site.close()
+})
+
+test.each(Object.entries(widths))(
+  "the sign-in and the setup link are sound on a %s",
+  async (_kind, width) => {
+    for (const url of [`${site.url}/sign-in`, site.setupLink(), `${site.url}/setup/unknown`]) {
+      const page = await openPage(browser, { url, width, roles: "nobody" })
+      await expectSound(page)
+      await page.close()
+    }
+  },
+)
+
+test("the first administrator comes in by the link of the start, sets up a second factor, and signs in with it", async () => {
+  const page = await openPage(browser, { url: site.setupLink(), roles: "nobody" })
+  await page.getByLabel("Name", { exact: true }).fill("Ruth Calloway")
+  await page.getByLabel("User name").fill("Ruth")
+  await page.getByLabel("Password", { exact: true }).fill("passwordpassword")
+  await page.getByLabel("The same password again").fill("passwordpassword")
+  await page.getByRole("button", { name: "Set password" }).click()
+  await page.getByText("This password is too easy to guess").waitFor()
+
+  await page.getByLabel("Password", { exact: true }).fill(password)
+  await page.getByLabel("The same password again").fill(password)
+  await page.getByRole("button", { name: "Set password" }).click()
+  await page.getByRole("heading", { name: "Set up the second factor" }).waitFor()
+  const half = await cookieOf(page)
+  const inside = await openAs(page, "/measures")
+  expect(inside).toMatch(/sign-in/)
+  await page.goto(`${site.url}/sign-in/factor`)
+  await expectSound(page)
+
+  const key = await page.locator("code").innerText()
+  await page.getByLabel("Code the app shows").fill("000000")
+  await page.getByRole("button", { name: "Set up" }).click()
+  await page.getByText("The code is not right").waitFor()
+  await page.getByLabel("Code the app shows").fill(codeOf(key))
+  await page.getByRole("button", { name: "Set up" }).click()
+  await page.getByText("Ruth Calloway, administrator").waitFor()
+  expect(await cookieOf(page)).not.toBe(half)
+
+  await page.getByRole("button", { name: "Sign out" }).click()
+  await page.getByLabel("User name").fill("ruth")
+  await page.getByLabel("Password").fill(password)
+  await page.getByRole("button", { name: "Sign in" }).click()
+  await page.getByRole("heading", { name: "Second factor" }).waitFor()
+  await expectSound(page)
+  await page.getByLabel("Code").fill(codeOf(key, Date.now() + 30_000))
+  await page.getByRole("button", { name: "Sign in" }).click()
+  await page.getByText("Ruth Calloway, administrator").waitFor()
+
+  await page.goto(site.setupLink())
+  await page.getByText("This link was used").waitFor()
+  await page.close()
+})
+
+async function openAs(page: Page, path: string): Promise<string> {
+  await page.goto(site.url + path)
+  return page.url()
+}
+
+async function cookieOf(page: Page): Promise<string | undefined> {
+  return (await page.context().cookies()).find((cookie) => cookie.name === "filtrate")?.value
+}
+
+async function expectSound(page: Page): Promise<void> {
+  expect(await isTooWide(page)).toBe(false)
+  expect(await accessibilityProblems(page)).toEqual([])
+}
