@@ -1,3 +1,4 @@
+import Link from "next/link"
 import type { Caller } from "../../lib/access/caller"
 import { isRole, roleWords } from "../../lib/access/roles"
 import { signOut } from "../(door)/actions"
@@ -9,7 +10,9 @@ export function AccountCorner({ caller }: { caller: Caller }) {
   return (
     <div className={styles.account}>
       <p>
-        {caller.name}, {words.join(" and ")}
+        <Link href="/account" prefetch={false}>
+          {caller.name}, {words.join(" and ")}
+        </Link>
       </p>
       <form action={signOut}>
         <button type="submit" className={styles.out}>

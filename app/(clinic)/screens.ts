@@ -9,6 +9,7 @@ export const screens: readonly ScreenEntry[] = [
   { href: "/measures", name: "Measures", needs: "figures.see" },
   { href: "/imports", name: "Imports", needs: "imports.see" },
   { href: "/emergencies", name: "Emergencies", needs: "emergency.review" },
+  { href: "/users", name: "Users", needs: "users.manage" },
   { href: "/settings", name: "Settings", needs: "settings.see" },
 ]
 

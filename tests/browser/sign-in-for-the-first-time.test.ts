@@ -54,8 +54,12 @@ test("the first administrator comes in by the link of the start, sets up a secon
   await page.getByText("The code is not right").waitFor()
   await page.getByLabel("Code the app shows").fill(codeOf(key))
   await page.getByRole("button", { name: "Set up" }).click()
-  await page.getByText("Ruth Calloway, administrator").waitFor()
+  await page.getByRole("heading", { name: "Account" }).waitFor()
   expect(await cookieOf(page)).not.toBe(half)
+  await page.getByRole("button", { name: "Make new recovery codes" }).click()
+  await page.getByText("Shown once").waitFor()
+  expect(await page.getByRole("status").locator("code").count()).toBe(10)
+  await expectSound(page)
 
   await page.getByRole("button", { name: "Sign out" }).click()
   await page.getByLabel("User name").fill("ruth")
@@ -65,10 +69,55 @@ test("the first administrator comes in by the link of the start, sets up a secon
   await expectSound(page)
   await page.getByLabel("Code").fill(codeOf(key, Date.now() + 30_000))
   await page.getByRole("button", { name: "Sign in" }).click()
-  await page.getByText("Ruth Calloway, administrator").waitFor()
+  await page.getByRole("link", { name: "Ruth Calloway, administrator" }).waitFor()
 
   await page.goto(site.setupLink())
   await page.getByText("This link was used").waitFor()
+  await page.close()
+})
+
+test.each(Object.entries(widths))(
+  "someone invited comes in by a link, and is out once disabled, on a %s",
+  async (kind, width) => {
+    const page = await openPage(browser, { url: `${site.url}/users`, width, roles: ["administrator"] })
+    await page.getByLabel("User name").fill(`noor-${kind}`)
+    await page.locator("#invite-name").fill(`Noor Haddad ${kind}`)
+    await page.getByLabel("nurse").first().check()
+    await page.getByRole("button", { name: "Invite" }).click()
+    const link = await page.getByRole("status").locator("code").innerText()
+    await page.getByText(`Noor Haddad ${kind}`).waitFor()
+    await expectSound(page)
+
+    const guest = await openPage(browser, { url: link, width, roles: "nobody" })
+    await guest.getByLabel("Password", { exact: true }).fill(password)
+    await guest.getByLabel("The same password again").fill(password)
+    await guest.getByRole("button", { name: "Set password" }).click()
+    await guest.getByLabel("Code the app shows").fill(codeOf(await guest.locator("code").innerText()))
+    await guest.getByRole("button", { name: "Set up" }).click()
+    await guest.getByRole("heading", { name: "Account" }).waitFor()
+
+    await page.reload()
+    const entry = page.getByRole("listitem").filter({ hasText: `Noor Haddad ${kind}` })
+    await entry.getByRole("button", { name: "Disable" }).click()
+    await entry.getByRole("button", { name: "Enable" }).waitFor()
+    await guest.reload()
+    await guest.waitForURL(/sign-in/)
+    await guest.close()
+    await page.close()
+  },
+)
+
+test("signing out everywhere ends every session", async () => {
+  const page = await openPage(browser, { url: `${site.url}/account`, roles: ["nurse"] })
+  const token = await cookieOf(page)
+  await page.getByRole("button", { name: "Sign out everywhere" }).click()
+  await page.waitForURL(/sign-in/)
+
+  const replay = await fetch(`${site.url}/account`, {
+    headers: { cookie: `filtrate=${token}` },
+    redirect: "manual",
+  })
+  expect(replay.headers.get("location")).toMatch(/sign-in/)
   await page.close()
 })
 

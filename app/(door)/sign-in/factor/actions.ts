@@ -47,7 +47,7 @@ export async function enrol(_before: FactorState, form: FormData): Promise<Facto
   const asked = { userId: half.account.id, code: code.data, sealed: sealed.data, key: half.key }
   if (!(await acceptSeed(store(), { ...asked, now: new Date() }))) return wrong
   await complete(half)
-  redirect("/sign-in")
+  redirect("/account")
 }
 
 async function requireHalf(): Promise<HalfSignedIn> {

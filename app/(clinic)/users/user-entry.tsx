@@ -1,0 +1,88 @@
+"use client"
+
+import { useActionState } from "react"
+import { isRole, roleWords } from "../../../lib/access/roles"
+import type { UserEntry } from "../../../lib/store/users"
+import { Button } from "../../_ui/button"
+import { change, disable, makeReset } from "./actions"
+import { Outcome } from "./outcome"
+import { ShapeFields, TextField } from "./shape-fields"
+import styles from "./users.module.css"
+
+const nothingYet = { problem: null, link: null }
+
+/** One account and what can be done with it. */
+export function UserEntryView({ user }: { user: UserEntry }) {
+  const [turned, turn] = useActionState(disable, nothingYet)
+  const [made, make] = useActionState(makeReset, nothingYet)
+  return (
+    <li className={styles.entry}>
+      <p>
+        <span className={styles.name}>{user.name}</span>{" "}
+        <span className={styles.facts}>
+          {user.userName}, {wordsOf(user).join(", ")}
+        </span>
+      </p>
+      <div className={styles.acts}>
+        {user.isDisabled ? null : (
+          <form action={make} className={styles.acts}>
+            <input type="hidden" name="id" value={user.id} />
+            <Button type="submit" name="purpose" value={user.hasPassword ? "reset" : "invitation"}>
+              Link for a password
+            </Button>
+            {user.hasFactor ? (
+              <Button type="submit" name="purpose" value="reset-factor">
+                Link for password and second factor
+              </Button>
+            ) : null}
+          </form>
+        )}
+        <form action={turn}>
+          <Which user={user} />
+          <Button type="submit" name="to" value={user.isDisabled ? "enabled" : "disabled"}>
+            {user.isDisabled ? "Enable" : "Disable"}
+          </Button>
+        </form>
+      </div>
+      <Outcome state={made} />
+      <Outcome state={turned} />
+      <details>
+        <summary>Roles and limits</summary>
+        <ChangeForm user={user} />
+      </details>
+    </li>
+  )
+}
+
+function ChangeForm({ user }: { user: UserEntry }) {
+  const [state, send, isSending] = useActionState(change, nothingYet)
+  return (
+    <form action={send} className={styles.form}>
+      <Which user={user} />
+      <ShapeFields of={user} id={user.id} />
+      <TextField id={`${user.id}-reason`} label="Reason" name="reason" isNeeded="yes" />
+      <Outcome state={state} />
+      <Button type="submit" disabled={isSending}>
+        Save
+      </Button>
+    </form>
+  )
+}
+
+function Which({ user }: { user: UserEntry }) {
+  return (
+    <>
+      <input type="hidden" name="id" value={user.id} />
+      <input type="hidden" name="version" value={user.version} />
+    </>
+  )
+}
+
+function wordsOf(user: UserEntry): string[] {
+  return [
+    ...user.roles.filter(isRole).map((role) => roleWords[role]),
+    ...(user.hasPassword ? [] : ["no password yet"]),
+    ...(user.hasFactor ? [] : ["no second factor yet"]),
+    ...(user.isDisabled ? ["disabled"] : []),
+  ]
+}
