@@ -14,6 +14,7 @@ import { ensureDataFolder } from "../store/data-folder"
 import { openDatabase } from "../store/database"
 import { ensurePersonas } from "../store/demo-personas"
 import { closeAllDatabases } from "../store/embedded"
+import { siteKey } from "../store/secrets"
 import { ensurePortIsFree } from "./port"
 import { print } from "./print"
 import { projectDir } from "./project"
@@ -37,6 +38,8 @@ async function start(mode: "start" | "dev"): Promise<void> {
   const reach = readReach()
   const { dataDir, port } = environment
   ensureDataFolder(dataDir)
+  // A key that cannot be used is told now, not when the first person signs in.
+  siteKey(dataDir)
   const { release, isAfterCrash } = await holdSite(dataDir, port)
   const stopAll = async () => {
     await stopChildren()

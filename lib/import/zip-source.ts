@@ -41,6 +41,7 @@ async function readEntries(zip: ZipFile): Promise<Map<string, Entry>> {
     for await (const entry of zip.eachEntry()) {
       const name = entry.fileName
       if (name.endsWith("/") || name.split("/").length > 2) continue
+      if (isLink(entry)) throw refused("The zip file holds a link to another file.")
       if (entry.isEncrypted()) throw refused("The zip file is protected by a password.")
       const isBomb =
         entry.uncompressedSize > ratioAllowedBytes &&
@@ -55,6 +56,11 @@ async function readEntries(zip: ZipFile): Promise<Map<string, Entry>> {
     throw refused("The zip file is damaged, or holds paths that lead out of its own folder.", cause)
   }
   return entries
+}
+
+/** Unix writes the kind of a file into the upper half of the attributes. */
+function isLink(entry: Entry): boolean {
+  return ((entry.externalFileAttributes >>> 16) & 0o170000) === 0o120000
 }
 
 /** The bytes of a file, held against the checksum that was written with it. */

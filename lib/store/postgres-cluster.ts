@@ -38,6 +38,10 @@ const settings = {
   max_connections: "60",
   timezone: "UTC",
   log_timezone: "UTC",
+  // Details, statements and their values may quote a patient: the log says what kind of failure there was and no more.
+  log_error_verbosity: "terse",
+  log_min_error_statement: "panic",
+  log_parameter_max_length_on_error: "0",
   shared_buffers: "256MB",
   work_mem: "32MB",
   maintenance_work_mem: "128MB",

@@ -4,11 +4,11 @@ import { ZipFile } from "yazl"
 /** A zip file with these entries. */
 export async function zipOf(
   entries: Record<string, string | Buffer>,
-  options: { compress?: boolean } = {},
+  options: { compress?: boolean; mode?: number } = {},
 ): Promise<Buffer> {
   const zip = new ZipFile()
   for (const [name, content] of Object.entries(entries))
-    zip.addBuffer(Buffer.from(content), name, { compress: options.compress ?? true })
+    zip.addBuffer(Buffer.from(content), name, { compress: true, ...options })
   zip.end()
   return buffer(zip.outputStream)
 }

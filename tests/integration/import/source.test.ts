@@ -176,6 +176,12 @@ describe("a zip file made to do harm is refused", () => {
     expect(await refusal(written("liar.zip", zip))).toContain("damaged")
   })
 
+  test("that holds a link to another file", async () => {
+    const zip = await zipOf({ "staff.csv": "/etc/passwd" }, { compress: false, mode: 0o120777 })
+
+    expect(await refusal(written("link.zip", zip))).toContain("a link to another file")
+  })
+
   test("that is damaged where a table would still be read", async () => {
     const zip = await zipOf({ "staff.csv": staff }, { compress: false })
 
