@@ -44,10 +44,10 @@ function guarded(listener) {
     const sender = knowSender(request)
     const refusal =
       refusalOf(wordsOf(request), origins) ?? sizeRefusal(request, path) ?? turnRefusal(sender, path)
+    endSlowForm(request, path)
     if (refusal) return refuse(request, response, refusal)
     request.headers["x-nonce"] = nonce
     request.headers["content-security-policy"] = `script-src 'nonce-${nonce}'`
-    endSlowForm(request, path)
     listener(request, response)
   }
 }
@@ -108,10 +108,13 @@ function giveHeaders(response, headers) {
   }
 }
 
+/** What a refused request still sends is read away, so that it hears the answer; what is too large is cut off. */
 function refuse(request, response, { status, message, headers = {} }) {
   const body = JSON.stringify({ code: "refused", message })
+  if (status !== 413) request.resume()
   response.writeHead(status, {
-    ...{ "content-type": "application/json; charset=utf-8", connection: "close", ...headers },
+    ...{ "content-type": "application/json; charset=utf-8", ...headers },
+    ...(status === 413 ? { connection: "close" } : {}),
     "content-length": Buffer.byteLength(body),
   })
   response.end(request.method === "HEAD" ? undefined : body)
