@@ -1,6 +1,7 @@
 import Link from "next/link"
 import { redirect } from "next/navigation"
 import type { ReactNode } from "react"
+import { sessionLimits } from "../../lib/access/session-limits"
 import { may } from "../../lib/access/permissions"
 import { isWhole } from "../../lib/access/scope"
 import { callerScope, currentEmergency } from "../_http/ask"
@@ -8,6 +9,7 @@ import { currentCaller } from "../_http/require-user"
 import { AccountCorner } from "./account-corner"
 import { EmergencyBanner } from "./emergency/banner"
 import { instantInFull } from "./imports/import-words"
+import { KeepAlive } from "./keep-alive"
 import { Nav } from "./nav"
 import { screens } from "./screens"
 import styles from "./shell.module.css"
@@ -55,6 +57,7 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
       <main id="matter" tabIndex={-1} className={styles.matter}>
         {children}
       </main>
+      <KeepAlive idleMs={sessionLimits.idleMs} />
       <footer className={styles.footer}>
         <p>
           Filtrate supports licensed clinicians and local policy and never replaces them. It is no alarm
