@@ -54,7 +54,7 @@ test("the first administrator comes in by the link of the start, sets up a secon
   await page.getByText("The code is not right").waitFor()
   await page.getByLabel("Code the app shows").fill(codeOf(key))
   await page.getByRole("button", { name: "Set up" }).click()
-  await page.getByRole("heading", { name: "Account" }).waitFor()
+  await page.getByRole("heading", { name: "Account", exact: true }).waitFor()
   expect(await cookieOf(page)).not.toBe(half)
   await page.getByRole("button", { name: "Make new recovery codes" }).click()
   await page.getByText("Shown once").waitFor()
@@ -94,7 +94,7 @@ test.each(Object.entries(widths))(
     await guest.getByRole("button", { name: "Set password" }).click()
     await guest.getByLabel("Code the app shows").fill(codeOf(await guest.locator("code").innerText()))
     await guest.getByRole("button", { name: "Set up" }).click()
-    await guest.getByRole("heading", { name: "Account" }).waitFor()
+    await guest.getByRole("heading", { name: "Account", exact: true }).waitFor()
 
     await page.reload()
     const entry = page.getByRole("listitem").filter({ hasText: `Noor Haddad ${kind}` })
