@@ -61,7 +61,7 @@ test("the first administrator comes in by the link of the start, sets up a secon
   expect(await page.getByRole("status").locator("code").count()).toBe(10)
   await expectSound(page)
 
-  await page.getByRole("button", { name: "Sign out" }).click()
+  await page.getByRole("button", { name: "Sign out", exact: true }).click()
   await page.getByLabel("User name").fill("ruth")
   await page.getByLabel("Password").fill(password)
   await page.getByRole("button", { name: "Sign in" }).click()
