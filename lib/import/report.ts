@@ -64,7 +64,7 @@ function fileBlock(file: FileReport, problems: readonly ShownProblem[]): string 
 
 /** Everything worth telling about a file, one sentence each. */
 export function noteLines(notes: FileNotes): string[] {
-  const codes = notes.unlistedLoinc.map(({ code, rows: n }) => `${code} (${n})`)
+  const codes = notes.unlistedLoinc.map(({ code, rows: n }) => `${code} (${n.toLocaleString("en-US")})`)
   const lines: [boolean, string][] = [
     [notes.problem !== null, `the whole file is rejected: ${notes.problem}`],
     [notes.encoding === "windows-1252", "read as Windows-1252, since it is not UTF-8"],
@@ -86,7 +86,10 @@ export function noteLines(notes: FileNotes): string[] {
       notes.replacedInOrder > 0,
       `${rows(notes.replacedInOrder)} without an id replaced by order: ${replaced(notes)}`,
     ],
-    [notes.withdrawnByFull > 0, `${notes.withdrawnByFull} facts withdrawn that the extract no longer has`],
+    [
+      notes.withdrawnByFull > 0,
+      `${notes.withdrawnByFull.toLocaleString("en-US")} facts withdrawn that the extract no longer has`,
+    ],
   ]
   return lines.filter(([isSo]) => isSo).map(([, line]) => line)
 }

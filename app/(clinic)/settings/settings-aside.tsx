@@ -32,8 +32,8 @@ export function SettingsAside({ answers }: { answers: SettingsAnswers }) {
       </AsidePart>
       <AsidePart>
         <p className="soft">
-          A change counts every month anew. Nobody signs in here yet: a change made on this screen is kept as
-          made on the site, one made by command under the name of the operating-system user.
+          A change counts every month anew. One made on this screen is kept under the name of whoever is
+          signed in, one made by command under that of the operating-system user.
         </p>
       </AsidePart>
     </>

@@ -21,8 +21,8 @@ export function MeasureAside(props: { measure: WordedMeasure; snapshot: Snapshot
       </ScreenTitle>
       <AsidePart>
         <nav aria-label="On this page" className={styles.places}>
-          <a href="#people">People</a>
           <a href="#decided">How it is decided</a>
+          <a href="#people">People</a>
           <a href="#groups">Groups</a>
           <a href="#months">Every month</a>
         </nav>

@@ -91,12 +91,13 @@ function ConditionWords({ words, ...props }: StepProps & { words: string }) {
   const reason = props.answers.reasons.find(
     (one) => one.standing === props.step.standing && one.reason === words,
   )
-  if (!reason || props.step.words.length < 2) return <p>{sentenceCase(words)}</p>
+  if (props.step.words.length < 2) return <p>{sentenceCase(words)}</p>
+  const people = reason?.people ?? 0
   return (
     <p>
       {sentenceCase(words)}:{" "}
-      <PeopleLink number={reason.people} href={hrefOf(props, words)}>
-        {count(reason.people)}
+      <PeopleLink number={people} href={hrefOf(props, words)}>
+        {count(people)}
       </PeopleLink>
     </p>
   )
