@@ -51,6 +51,7 @@ describe("the program", () => {
     expect(holding(calls)).toEqual([
       // In the browser, to this site.
       "app/(clinic)/imports/send-form.ts",
+      "app/(clinic)/keep-alive.tsx",
       "app/(clinic)/patients/panel.ts",
       // Asks the site it has just started.
       "lib/cli/site-process.ts",
