@@ -15,6 +15,7 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   patients: () => import("./patients"),
   export: () => import("./export"),
   settings: () => import("./settings"),
+  audit: () => import("./audit"),
   users: () => import("./users"),
 }
 

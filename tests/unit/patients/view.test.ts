@@ -88,6 +88,6 @@ describe("a list saved as CSV", () => {
         ["-5", "@x"],
         ["-5+3", "+1"],
       ]),
-    ).toBe('Name,ACR\r\n"O""Hara, Nell",\'=1+1\r\n-5,\'@x\r\n\'-5+3,\'+1\r\n')
+    ).toBe("Name,ACR\r\n\"O\"\"Hara, Nell\",'=1+1\r\n-5,'@x\r\n'-5+3,'+1\r\n")
   })
 })

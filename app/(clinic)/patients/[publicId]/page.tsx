@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { notFound, redirect } from "next/navigation"
+import { recordedOnce } from "../../../_http/recorded"
 import { requireScreenUser } from "../../../_http/require-user"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonth, monthChoices } from "../../months"
@@ -19,7 +20,7 @@ import { TimeLine } from "./time-line"
 export const metadata: Metadata = { title: "Patient" }
 
 export default async function PatientPage(props: PageProps<"/patients/[publicId]">) {
-  await requireScreenUser("people.see")
+  const caller = await requireScreenUser("people.see")
   const snapshot = await currentSnapshot()
   if (!snapshot) return <EmptyClinic />
   const publicId = PublicId.safeParse((await props.params).publicId)
@@ -32,6 +33,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
     redirect(patientHref(survivor, chosen.param))
   }
   const { person, line, held } = answers
+  await recordedOnce(caller, { action: "patient.open", people: [person.public_id] })
   const months = monthChoices(snapshot, (month) => patientHref(person.public_id, month))
   return (
     <div className={styles.patient}>

@@ -6,6 +6,7 @@ import { allRejectedRows, findImport } from "../../../../../lib/store/imports"
 import { store } from "../../../../../lib/store/client"
 import { answering, type Called } from "../../../../_http/answer"
 import { callerScope } from "../../../../_http/ask"
+import { recorded } from "../../../../_http/recorded"
 import { takeTurn } from "../../../../_http/rate-limit"
 
 export const dynamic = "force-dynamic"
@@ -23,6 +24,7 @@ export const GET = answering(
       .safeParse((await params).id)
     const entry = id.success ? await findImport(store(), id.data) : null
     if (!entry) throw new AppError("not-found", "There is no such import.")
+    await recorded(caller, { action: "rejected-rows.export", object: "import", objectId: String(entry.id) })
     return new Response(csvStream({ scope: await callerScope(), importId: entry.id }), {
       headers: {
         "content-type": "text/csv; charset=utf-8",

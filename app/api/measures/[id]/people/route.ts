@@ -10,6 +10,7 @@ import { chooseMonth } from "../../../../(clinic)/months"
 import { parseMeasureView } from "../../../../(clinic)/measures/search-params"
 import { peopleParams, shownStanding } from "../../../../(clinic)/measures/[id]/measure-answers"
 import { answering, type Called } from "../../../../_http/answer"
+import { recorded } from "../../../../_http/recorded"
 import { takeTurn } from "../../../../_http/rate-limit"
 import { shownSeries } from "../../../../(clinic)/measures/[id]/diet-series"
 
@@ -27,9 +28,15 @@ export const GET = answering(
     const measure = findWordedMeasure(id, snapshot.settings)
     const view = parseMeasureView(Object.fromEntries(new URL(request.url).searchParams))
     const chosen = chooseMonth(snapshot, view.month)
+    const taken = { object: "measure", objectId: id, detail: { on: chosen.asOf } }
     if (id === dietSodium.id) {
       const series = shownSeries(view)
       const records = await ask(dietPeople, { as_of: chosen.asOf, series, ...everyone })
+      await recorded(caller, {
+        action: "patients.export",
+        ...taken,
+        people: records.map((row) => row.public_id),
+      })
       return csvFile(
         dietRecordsCsv({ on: chosen.asOf, measureId: id, series, records }),
         `${id}-${chosen.asOf}`,
@@ -38,6 +45,11 @@ export const GET = answering(
     if (!measure) throw new AppError("not-found", "There is no such measure.")
     const standing = shownStanding(measure, view) ?? view.change ?? ""
     const people = await ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), ...everyone })
+    await recorded(caller, {
+      action: "patients.export",
+      ...taken,
+      people: people.map((row) => row.public_id),
+    })
     return csvFile(
       standingPeopleCsv({ on: chosen.asOf, measureId: id, standing, people }),
       `${id}-${chosen.asOf}`,

@@ -2,6 +2,7 @@ import type { Metadata } from "next"
 import { notFound } from "next/navigation"
 import { may } from "../../../../../../lib/access/permissions"
 import { inCallerScope } from "../../../../../_http/in-caller-scope"
+import { recordedOnce } from "../../../../../_http/recorded"
 import { requireScreenUser } from "../../../../../_http/require-user"
 import { Screen } from "../../../../../_ui/screen"
 import { site } from "../../../../../_http/site"
@@ -30,6 +31,10 @@ export default async function SourceRowPage(props: PageProps<"/imports/[id]/[fil
       ? null
       : await inCallerScope((own) => findRejectedLine(own, { file, importId, line }))
   if (!entry || (!row && !rejected)) notFound()
+  await recordedOnce(caller, {
+    ...{ action: "source-row.open", object: "row", objectId: `${importId}/${kind}/${line}` },
+    people: row?.publicId ? [row.publicId] : [],
+  })
   return (
     <Screen aside={<SourceAside entry={entry} file={file} line={line} publicId={row?.publicId ?? null} />}>
       <SourceCells row={row} rejected={rejected} />
