@@ -12,6 +12,8 @@ import { requireSnapshot, snapshotDir } from "./snapshot"
 /** The one under way: how to stop it, and when it has let go of its memory. */
 type Running = { stop: AbortController; ended: Promise<unknown> }
 
+const interruptEveryMs = 20
+
 declare global {
   var filtrateWhatIf: { running: Running | null; asked: number } | undefined
 }
@@ -67,14 +69,18 @@ async function answerUnder<T>(
     preserve_insertion_order: "false",
   })
   const connection = await instance.connect()
-  const interrupt = () => connection.interrupt()
-  signal.addEventListener("abort", interrupt)
+  // An interruption that falls between two statements stops neither, so it is repeated until the work has ended.
+  const stopping = setInterval(() => {
+    if (signal.aborted) connection.interrupt()
+  }, interruptEveryMs)
   try {
     await attachWithin(connection, { file, scope: options.scope })
+    signal.throwIfAborted()
     await computeUnder(connection, options)
+    signal.throwIfAborted()
     return await work(connection)
   } finally {
-    signal.removeEventListener("abort", interrupt)
+    clearInterval(stopping)
     connection.closeSync()
     instance.closeSync()
     await rm(spill, { recursive: true, force: true })
