@@ -146,7 +146,7 @@ describe.each(Object.entries(actions))("the action %s", (name, { needs, takesNoF
       "sec-fetch-site": "cross-site",
     })
 
-    expect(response.status).toBe(500)
+    expect(response.status).toBe(400)
   })
 })
 

@@ -48,7 +48,7 @@ function sessionToken(dataDir: string, roles: readonly Role[]): Promise<string> 
 }
 
 async function begin(dataDir: string, roles: readonly Role[]): Promise<string> {
-  const database = await openDatabase({ environment: { ...bare, dataDir } })
+  const database = await openDatabase({ environment: { ...bareEnvironment, dataDir } })
   const client = openClient(database.url)
   try {
     const userName = `test ${roles.join(" ")} ${process.pid}`
@@ -65,7 +65,8 @@ async function begin(dataDir: string, roles: readonly Role[]): Promise<string> {
   }
 }
 
-const bare = {
+/** An environment that names nothing, for opening a store by its folder. */
+export const bareEnvironment = {
   databaseUrl: undefined,
   isDemoWanted: false,
   origin: undefined,

@@ -1,0 +1,54 @@
+import type { Browser } from "playwright-core"
+import { afterAll, beforeAll, expect, inject, test } from "vitest"
+import { openClient } from "../../lib/store/client"
+import { openDatabase } from "../../lib/store/database"
+import { verifyAudit } from "../../lib/store/audit-verify"
+import { openBrowser, openPage } from "../helpers/browser"
+import { bareEnvironment, fetchSignedIn } from "../helpers/signed-in"
+
+const demoUrl = inject("demoUrl")
+
+let browser: Browser
+
+beforeAll(async () => {
+  browser = await openBrowser()
+})
+
+afterAll(() => browser.close())
+
+test("who opens a patient and takes a list is in the audit log, with the people, and the log is whole", async () => {
+  const answer = await fetchSignedIn(`${demoUrl}/api/measures/bp-at-target/people?standing=not-met`)
+  const taken = (await answer.text()).trim().split("\n").length - 1
+  const page = await openPage(browser, { url: `${demoUrl}/measures/bp-at-target`, roles: ["nephrologist"] })
+  await page.locator('a[href^="/patients/"]').first().click()
+  await page.waitForURL(/\/patients\/[0-9a-f-]{36}/)
+  await page.getByRole("heading", { level: 1 }).waitFor()
+  const somebody = /patients\/([0-9a-f-]{36})/.exec(page.url())?.[1] ?? ""
+  await page.close()
+
+  const database = await openDatabase({ environment: { ...bareEnvironment, dataDir: inject("demoDataDir") } })
+  const client = openClient(database.url)
+  try {
+    const [opened] = await client.auditEntry.findMany({
+      where: { action: "patient.open" },
+      orderBy: { seq: "desc" },
+      take: 1,
+    })
+    const [list] = await client.auditEntry.findMany({
+      where: { action: "patients.export", objectId: "bp-at-target" },
+      orderBy: { seq: "desc" },
+      take: 1,
+    })
+    const shown = await client.auditPerson.findMany({
+      where: { peopleHash: opened?.peopleHash ?? undefined },
+    })
+    expect(opened).toMatchObject({ roles: ["nephrologist"], origin: "site", people: 1 })
+    expect(shown.map((one) => one.publicId)).toEqual([somebody])
+    expect(taken).toBeGreaterThan(0)
+    expect(list?.people).toBe(taken)
+    expect((await verifyAudit(client)).first).toBeNull()
+  } finally {
+    await client.$disconnect()
+    await database.close()
+  }
+})
