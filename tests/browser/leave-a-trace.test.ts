@@ -52,3 +52,14 @@ test("who opens a patient and takes a list is in the audit log, with the people,
     await database.close()
   }
 })
+
+test("an administrator reads a measure's counts and nobody's name", async () => {
+  const page = await openPage(browser, { url: `${demoUrl}/measures/bp-at-target`, roles: ["administrator"] })
+
+  expect(await page.getByText("This account sees counts and rates").count()).toBe(1)
+  expect(await page.locator('a[href^="/patients/"]').count()).toBe(0)
+  await page.goto(`${demoUrl}/measures/diet-sodium`)
+  expect(await page.getByText("This account sees counts and rates").count()).toBe(1)
+  expect(await page.locator('a[href^="/patients/"]').count()).toBe(0)
+  await page.close()
+})

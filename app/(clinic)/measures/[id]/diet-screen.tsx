@@ -1,3 +1,7 @@
+import type { Caller } from "../../../../lib/access/caller"
+import { may } from "../../../../lib/access/permissions"
+import { recordedOnce } from "../../../_http/recorded"
+import { CountsOnly } from "./counts-only"
 import { Screen, Theme } from "../../../_ui/screen"
 import { ask } from "../../../_http/ask"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
@@ -19,14 +23,28 @@ import { pageSize } from "./measure-answers"
 import styles from "./measure-history.module.css"
 
 /** Diet sodium: a mean, not standings. Each series by itself, the shares of the series, and the records behind the month. */
-export async function DietScreen(props: { snapshot: SnapshotMeta; chosen: ChosenMonth; view: MeasureView }) {
-  const { snapshot, chosen, view } = props
+export async function DietScreen(props: {
+  caller: Caller
+  snapshot: SnapshotMeta
+  chosen: ChosenMonth
+  view: MeasureView
+}) {
+  const { caller, snapshot, chosen, view } = props
+  const isPeopleShown = may(caller, "people.see")
   const series = shownSeries(view)
   const offset = ((view.page ?? 1) - 1) * pageSize
   const [rows, records] = await Promise.all([
     ask(dietMonths),
-    ask(dietPeople, { as_of: chosen.asOf, series, limit: pageSize, offset }),
+    isPeopleShown ? ask(dietPeople, { as_of: chosen.asOf, series, limit: pageSize, offset }) : [],
   ])
+  const people = records.map((record) => record.public_id)
+  if (isPeopleShown)
+    await recordedOnce(caller, {
+      action: "patients.list",
+      object: "measure",
+      objectId: dietSodium.id,
+      people,
+    })
   const figure = dietFigure(rows, snapshot.asOfs, chosen.asOf)
   return (
     <Screen aside={<DietAside snapshot={snapshot} chosen={chosen} />} after={<DietConditions />}>
@@ -44,7 +62,11 @@ export async function DietScreen(props: { snapshot: SnapshotMeta; chosen: Chosen
         <DietSeriesCharts figure={figure} />
       </Theme>
       <Theme id="people" title="Records of the month">
-        <DietRecords records={records} figure={figure} series={series} chosen={chosen} view={view} />
+        {isPeopleShown ? (
+          <DietRecords records={records} figure={figure} series={series} chosen={chosen} view={view} />
+        ) : (
+          <CountsOnly />
+        )}
       </Theme>
     </Screen>
   )

@@ -33,14 +33,18 @@ export async function askMeasure(options: {
   snapshot: SnapshotMeta
   chosen: ChosenMonth
   view: MeasureView
+  /** Whether the list of people is asked for, too. */
+  isPeopleShown: boolean
 }): Promise<MeasureAnswers> {
-  const { measure, snapshot, chosen, view } = options
+  const { measure, snapshot, chosen, view, isPeopleShown } = options
   const day = { as_of: chosen.asOf }
   const offset = ((view.page ?? 1) - 1) * pageSize
   const [rows, moves, people, groups, reasons, details, startDays] = await Promise.all([
     ask(measureMonths),
     chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
-    ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), limit: pageSize, offset }),
+    isPeopleShown
+      ? ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), limit: pageSize, offset })
+      : [],
     ask(measureGroups(measure), day),
     ask(measureReasons(measure), day),
     ask(detailCounts, day),

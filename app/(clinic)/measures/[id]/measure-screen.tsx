@@ -1,4 +1,8 @@
+import type { Caller } from "../../../../lib/access/caller"
+import { may } from "../../../../lib/access/permissions"
+import { recordedOnce } from "../../../_http/recorded"
 import { Screen, Theme } from "../../../_ui/screen"
+import { CountsOnly } from "./counts-only"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
@@ -15,13 +19,18 @@ import { PeopleList } from "./people-list"
 
 /** One measure: its history, the people in each standing, its groups, and every month's counts. */
 export async function MeasureScreen(props: {
+  caller: Caller
   measure: WordedMeasure
   snapshot: SnapshotMeta
   chosen: ChosenMonth
   view: MeasureView
 }) {
-  const { measure, snapshot, chosen, view } = props
-  const answers = await askMeasure({ measure, snapshot, chosen, view })
+  const { caller, measure, snapshot, chosen, view } = props
+  const isPeopleShown = may(caller, "people.see")
+  const answers = await askMeasure({ measure, snapshot, chosen, view, isPeopleShown })
+  const people = answers.people.map((person) => person.public_id)
+  if (isPeopleShown)
+    await recordedOnce(caller, { action: "patients.list", object: "measure", objectId: measure.id, people })
   return (
     <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
       <MeasureHistory figure={answers.figure} month={chosen.param} startDays={answers.startDays} />
@@ -31,7 +40,11 @@ export async function MeasureScreen(props: {
         <MeasureBasis measure={measure} />
       </Theme>
       <Theme id="people" title="People">
-        <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />
+        {isPeopleShown ? (
+          <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />
+        ) : (
+          <CountsOnly />
+        )}
       </Theme>
       <Theme
         id="groups"

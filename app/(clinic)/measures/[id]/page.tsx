@@ -17,7 +17,7 @@ export async function generateMetadata({ params }: PageProps<"/measures/[id]">):
 }
 
 export default async function MeasurePage({ params, searchParams }: PageProps<"/measures/[id]">) {
-  await requireScreenUser("figures.see")
+  const caller = await requireScreenUser("figures.see")
   const { id } = await params
   const measure = findMeasure(id)
   if (!measure && id !== dietSodium.id) notFound()
@@ -25,7 +25,7 @@ export default async function MeasurePage({ params, searchParams }: PageProps<"/
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
   const chosen = chooseMonth(snapshot, view.month)
-  if (!measure) return <DietScreen snapshot={snapshot} chosen={chosen} view={view} />
+  if (!measure) return <DietScreen caller={caller} snapshot={snapshot} chosen={chosen} view={view} />
   const worded = wordedMeasure(measure, snapshot.settings)
-  return <MeasureScreen measure={worded} snapshot={snapshot} chosen={chosen} view={view} />
+  return <MeasureScreen caller={caller} measure={worded} snapshot={snapshot} chosen={chosen} view={view} />
 }
