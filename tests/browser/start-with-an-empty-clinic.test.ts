@@ -41,7 +41,7 @@ test("a patient of an empty clinic is no page, and every screen leads to the one
   const unknown = await openPage(browser, {
     url: `${site.url}/patients/00000000-0000-4000-8000-000000000000`,
   })
-  expect(await unknown.getByRole("heading", { level: 1 }).innerText()).toBe("There is no such page.")
+  expect(await unknown.getByRole("heading", { level: 1 }).innerText()).toBe("There is no such patient here.")
   await unknown.close()
 
   const page = await openPage(browser, { url: site.url })
