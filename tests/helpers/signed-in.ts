@@ -4,7 +4,7 @@ import { openDatabase } from "../../lib/store/database"
 import { beginSession } from "../../lib/store/sessions"
 import { siteFolders } from "./filtrate"
 
-/** The name of the session's cookie on a site that only this machine is served. */
+/** The name of the sign-in's cookie on a site that only this machine is served. */
 const cookieName = "filtrate"
 
 /** Those who together may do everything; a test that is about one role asks for it. */
