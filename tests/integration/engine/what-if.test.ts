@@ -8,7 +8,7 @@ import { defaultSettings, type SettingKey } from "../../../lib/domain/settings"
 import { wholeClinic } from "../../../lib/access/scope"
 import { askOn } from "../../../lib/engine/run"
 import { askWithin } from "../../../lib/engine/scoped"
-import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
+import { snapshotMeta, type SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot, snapshotDir } from "../../../lib/engine/snapshot"
 import { whatIf } from "../../../lib/engine/what-if"
 import { runImport } from "../../../lib/import/run"
@@ -61,7 +61,11 @@ afterAll(async () => {
 })
 
 async function underSettings(texts: Partial<Record<SettingKey, string>>) {
-  const meta = await snapshotMeta(wholeClinic)
+  return over(await snapshotMeta(wholeClinic), texts)
+}
+
+/** The same, begun at once. */
+function over(meta: SnapshotMeta, texts: Partial<Record<SettingKey, string>>) {
   const { settings, changed, problems } = proposeSettings(meta.settings, texts)
   expect(problems).toEqual([])
   return whatIf({ dataDir, scope: wholeClinic, settings, changed }, async (connection) => ({
@@ -201,10 +205,11 @@ describe("what a choice would make of the history", () => {
   })
 
   it("stops for a newer one, and the newest is answered", async () => {
+    const meta = await snapshotMeta(wholeClinic)
     const [first, second, third] = await Promise.allSettled([
-      underSettings({ "panel.visitMonths": "6" }),
-      underSettings({ "panel.visitMonths": "7" }),
-      underSettings({ "drugs.several": "4" }),
+      over(meta, { "panel.visitMonths": "6" }),
+      over(meta, { "panel.visitMonths": "7" }),
+      over(meta, { "drugs.several": "4" }),
     ])
 
     expect(first).toMatchObject({ status: "rejected", reason: { code: "superseded" } })
