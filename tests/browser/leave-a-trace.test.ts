@@ -1,3 +1,4 @@
+import { tableFromIPC } from "apache-arrow"
 import type { Browser } from "playwright-core"
 import { afterAll, beforeAll, expect, inject, test } from "vitest"
 import { openClient } from "../../lib/store/client"
@@ -19,6 +20,8 @@ afterAll(() => browser.close())
 test("who opens a patient and takes a list is in the audit log, with the people, and the log is whole", async () => {
   const answer = await fetchSignedIn(`${demoUrl}/api/measures/bp-at-target/people?standing=not-met`)
   const taken = (await answer.text()).trim().split("\n").length - 1
+  const panel = await fetchSignedIn(`${demoUrl}/api/tables/patients`)
+  const rows = tableFromIPC(new Uint8Array(await panel.arrayBuffer())).numRows
   const page = await openPage(browser, { url: `${demoUrl}/measures/bp-at-target`, roles: ["nephrologist"] })
   await page.locator('a[href^="/patients/"]').first().click()
   await page.waitForURL(/\/patients\/[0-9a-f-]{36}/)
@@ -39,6 +42,11 @@ test("who opens a patient and takes a list is in the audit log, with the people,
       orderBy: { seq: "desc" },
       take: 1,
     })
+    const [table] = await client.auditEntry.findMany({
+      where: { action: "patients.list", object: "panel" },
+      orderBy: { seq: "desc" },
+      take: 1,
+    })
     const shown = await client.auditPerson.findMany({
       where: { peopleHash: opened?.peopleHash ?? undefined },
     })
@@ -46,6 +54,8 @@ test("who opens a patient and takes a list is in the audit log, with the people,
     expect(shown.map((one) => one.publicId)).toEqual([somebody])
     expect(taken).toBeGreaterThan(0)
     expect(list?.people).toBe(taken)
+    expect(rows).toBeGreaterThan(taken)
+    expect(table?.people).toBe(rows)
     expect((await verifyAudit(client)).first).toBeNull()
   } finally {
     await client.$disconnect()
