@@ -138,7 +138,24 @@ function form(
   for (const [name, value] of Object.entries(fields)) body.set(name, value)
   for (const [name, content] of files)
     body.append("extract", new Blob([new Uint8Array(Buffer.from(content))]), name)
-  return new Request("http://127.0.0.1/", { method: "POST", body })
+  const encoded = new Response(body)
+  const contentType = encoded.headers.get("content-type") ?? ""
+  return multipart(inPieces(encoded), contentType)
+}
+
+/** A form in pieces, as a connection brings it. The platform's own stream of a form is not to be stopped in the middle. */
+function inPieces(encoded: Response): ReadableStream<Uint8Array> {
+  const pieceBytes = 65_536
+  let bytes: Uint8Array | null = null
+  let from = 0
+  return new ReadableStream({
+    async pull(controller) {
+      bytes ??= new Uint8Array(await encoded.arrayBuffer())
+      if (from >= bytes.length) return controller.close()
+      controller.enqueue(bytes.slice(from, from + pieceBytes))
+      from += pieceBytes
+    },
+  })
 }
 
 function rawForm(disposition: string, content: string): Request {
@@ -149,7 +166,10 @@ function head(disposition: string): string {
   return `--edge\r\ncontent-disposition: form-data; name="extract"; ${disposition}\r\n\r\n`
 }
 
-function multipart(body: string | ReadableStream): Request {
-  const headers = { "content-type": "multipart/form-data; boundary=edge" }
+function multipart(
+  body: string | ReadableStream,
+  contentType = "multipart/form-data; boundary=edge",
+): Request {
+  const headers = { "content-type": contentType }
   return new Request("http://127.0.0.1/", { method: "POST", headers, body, ...{ duplex: "half" } })
 }
