@@ -17,6 +17,7 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   settings: () => import("./settings"),
   audit: () => import("./audit"),
   users: () => import("./users"),
+  deidentify: () => import("./deidentify"),
 }
 
 async function main(args: string[]): Promise<number> {
