@@ -4,6 +4,8 @@ import { headers } from "next/headers"
 import { redirect } from "next/navigation"
 import { z } from "zod"
 import { AppError } from "../../lib/errors"
+import { record } from "../../lib/store/audit"
+import { strangerActor } from "../../lib/store/audit-actors"
 import { store } from "../../lib/store/client"
 import { demoPersonas } from "../../lib/store/demo-personas"
 import { beginSession, endSession } from "../../lib/store/sessions"
@@ -19,12 +21,17 @@ export async function enterAsPersona(form: FormData): Promise<void> {
   assertSameOrigin(sent)
   const userId = PersonaId.parse(form.get("persona"))
   const personas = await demoPersonas(store())
-  if (!personas.some((persona) => persona.userId === userId))
-    throw new AppError("not-permitted", "This clinic is no demo.")
+  const persona = personas.find((one) => one.userId === userId)
+  if (!persona) throw new AppError("not-permitted", "This clinic is no demo.")
   await leave("signed in as another")
+  const address = await clientAddress()
+  await record(store(), {
+    by: { ...strangerActor(address === "" ? null : address, persona.name), actor: userId },
+    ...{ action: "sign-in", detail: { method: "demo" } },
+  })
   const token = await beginSession(store(), {
     ...{ userId, method: "demo", stage: "full", now: new Date() },
-    ...{ agent: sent.get("user-agent") ?? "", address: await clientAddress() },
+    ...{ agent: sent.get("user-agent") ?? "", address },
   })
   await writeSessionCookie(token)
   redirect("/sign-in")

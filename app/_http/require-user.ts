@@ -7,6 +7,7 @@ import { may, type Capability } from "../../lib/access/permissions"
 import { AppError } from "../../lib/errors"
 import { store } from "../../lib/store/client"
 import { findCaller } from "../../lib/store/sessions"
+import { recordedOnce } from "./recorded"
 import { readSessionCookie } from "./session-cookie"
 
 /** Who asks, or null; looked up once a request where the framework allows it. */
@@ -17,13 +18,18 @@ export const currentCaller = cache(async (): Promise<Caller | null> => {
 })
 
 /**
- * The one check of every page, action and route: someone is signed in and may do this.
+ * The one check of every page, action and route: someone is signed in and may do this; who may not is in the audit log.
  * Throws AppError("not-signed-in") or AppError("not-permitted").
  */
 export async function requireUser(what: Capability): Promise<Caller> {
   const caller = await currentCaller()
   if (!caller) throw new AppError("not-signed-in", "Sign in first.")
-  if (!may(caller, what)) throw new AppError("not-permitted", "This is not for the roles of this account.")
+  if (!may(caller, what)) {
+    await recordedOnce(caller, {
+      ...{ action: "access.refuse", outcome: "refused", object: "capability", objectId: what },
+    })
+    throw new AppError("not-permitted", "This is not for the roles of this account.")
+  }
   return caller
 }
 

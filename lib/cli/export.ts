@@ -10,6 +10,7 @@ import { findMeasure, measures } from "../measures/index"
 import { standingPeople } from "../questions/standing-people"
 import { asOfFrom } from "./as-of"
 import { print } from "./print"
+import { recordCommand } from "./record-command"
 
 export function register(program: Command): void {
   program
@@ -38,6 +39,10 @@ export function register(program: Command): void {
         { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
         (connection) => askOn(connection, standingPeople(measure), { as_of: on, standing }),
       )
+      await recordCommand({
+        ...{ action: "patients.export", object: "measure", objectId: measure.id, detail: { on, standing } },
+        people: people.map((row) => row.public_id),
+      })
       await print(standingPeopleCsv({ on, measureId: measure.id, standing, people }))
     })
 }

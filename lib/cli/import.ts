@@ -4,6 +4,9 @@ import { AppError } from "../errors"
 import { importReport } from "../import/report"
 import { runImport } from "../import/run"
 import { refresh } from "../jobs/refresh"
+import { record } from "../store/audit"
+import { commandActor } from "../store/audit-actors"
+import { openClient } from "../store/client"
 import { openDatabase } from "../store/database"
 import { print } from "./print"
 import { say } from "./say"
@@ -33,6 +36,7 @@ async function importExtract(location: string, options: Options): Promise<void> 
   const environment = readEnvironment()
   const database = await openDatabase({ environment, say })
   try {
+    await recordAsked(database.url, options)
     const outcome = await runImport({
       databaseUrl: database.url,
       dataDir: environment.dataDir,
@@ -51,6 +55,20 @@ async function importExtract(location: string, options: Options): Promise<void> 
     if (outcome.status === "done") await refreshSnapshot(database.url, environment.dataDir)
   } finally {
     await database.close()
+  }
+}
+
+/** One whose upload began its history is on record already, under who sent it. */
+async function recordAsked(databaseUrl: string, options: Options): Promise<void> {
+  if (options.importId !== undefined) return
+  const client = openClient(databaseUrl)
+  try {
+    await record(client, {
+      ...{ by: commandActor(), action: options.dryRun ? "import.try" : "import.start" },
+      detail: { isFull: options.full === true, isAccepted: options.accept === true },
+    })
+  } finally {
+    await client.$disconnect()
   }
 }
 

@@ -13,6 +13,7 @@ import { rateOf } from "../statistics/rate"
 import { tInterval } from "../statistics/t-interval"
 import { asOfFrom } from "./as-of"
 import { print } from "./print"
+import { recordCommand } from "./record-command"
 
 export function register(program: Command): void {
   program
@@ -28,6 +29,7 @@ export function register(program: Command): void {
         { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
         async (connection) => ({ on, measures: await measuresOn(connection, on) }),
       )
+      await recordCommand({ action: "figures.print", detail: { on } })
       await print(options.json ? JSON.stringify(report) : tableOf(report))
     })
 }

@@ -8,6 +8,7 @@ import { measures } from "../measures/index"
 import { panelPatients, type PanelPatient } from "../questions/panel-patients"
 import { asOfFrom } from "./as-of"
 import { print } from "./print"
+import { recordCommand } from "./record-command"
 
 export function register(program: Command): void {
   program
@@ -18,10 +19,15 @@ export function register(program: Command): void {
     .action(async (options: { on?: string; json?: boolean }) => {
       const meta = await snapshotMeta(wholeClinic)
       const on = asOfFrom(options, meta, new Date())
-      const patients = await onDay(
+      const rows = await onDay(
         { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
-        (connection) => patientsOn(connection, on),
+        (connection) => askOn(connection, panelPatients, { as_of: on }),
       )
+      await recordCommand({
+        ...{ action: "patients.export", object: "panel", detail: { on } },
+        people: rows.map((row) => row.public_id),
+      })
+      const patients = rows.map(withStandings)
       await print(options.json ? JSON.stringify({ on, patients }) : tableOf(patients))
     })
 }
@@ -33,7 +39,7 @@ export async function patientsOn(connection: DuckDBConnection, on: string) {
 }
 
 function withStandings(row: PanelPatient) {
-  const { standings, ...values } = row
+  const { standings, public_id: _, ...values } = row
   return {
     ...values,
     standings: Object.fromEntries(measures.map((measure, index) => [measure.id, standings[index] ?? null])),

@@ -1,4 +1,3 @@
-import { userInfo } from "node:os"
 import type { Command } from "commander"
 import { isSettingKey, type SettingProblem } from "../domain/setting-proposal"
 import { settingKeys, settingName, settingText, settingWords } from "../domain/setting-values"
@@ -6,6 +5,8 @@ import { defaultSettings, type SettingKey, type Settings } from "../domain/setti
 import { readEnvironment } from "../env"
 import { AppError } from "../errors"
 import { refresh } from "../jobs/refresh"
+import { record } from "../store/audit"
+import { commandActor } from "../store/audit-actors"
 import { openDatabase } from "../store/database"
 import { openClient } from "../store/client"
 import { readSettings, saveSettings } from "../store/settings"
@@ -31,18 +32,11 @@ export function register(program: Command): void {
       const client = openClient(database.url)
       try {
         if (options.set.length > 0) {
-          const change = {
-            texts,
-            reason,
-            origin: "command",
-            madeBy: userInfo().username,
-            now: new Date(),
-          } as const
-          const saved = await saveSettings(client, change)
+          const saved = await saveSettings(client, { texts, reason, by: commandActor(), now: new Date() })
           if (saved.status === "refused") throw refusal(saved.problems)
           if (saved.status === "unchanged") say("Nothing changes: the settings stand there already.")
           else await refresh({ databaseUrl: database.url, dataDir: environment.dataDir, onProgress: say })
-        }
+        } else await record(client, { by: commandActor(), action: "settings.print" })
         const settings = await readSettings(client)
         await print(options.json ? JSON.stringify({ settings }) : tableOf(settings))
       } finally {

@@ -4,6 +4,7 @@ import { linkAddress } from "../auth/setup-link"
 import { readEnvironment } from "../env"
 import { AppError } from "../errors"
 import { PersonName, UserName } from "../store/accounts"
+import { record } from "../store/audit"
 import { commandActor } from "../store/audit-actors"
 import { openClient } from "../store/client"
 import { openDatabase } from "../store/database"
@@ -36,7 +37,10 @@ async function act(
   client: PrismaClient,
   asked: { action: string; userName: string; options: Options },
 ): Promise<string> {
-  if (asked.action === "list") return tableOf(client)
+  if (asked.action === "list") {
+    await record(client, { by: commandActor(), action: "users.list" })
+    return tableOf(client)
+  }
   const name = UserName.safeParse(asked.userName)
   if (!name.success) throw new AppError("bad-request", "A user name is needed: letters, digits, . - _ @")
   if (asked.action === "invite") return inviteOne(client, name.data, asked.options)

@@ -4,6 +4,8 @@ import { mkdir, rm } from "node:fs/promises"
 import path from "node:path"
 import { plainToday } from "../domain/plain-date"
 import { AppError } from "../errors"
+import { changeAndRecord, type AuditEntry } from "../store/audit"
+import type { Actor } from "../store/audit-actors"
 import type { PrismaClient } from "../store/generated/client"
 import {
   beginAccepted,
@@ -29,29 +31,51 @@ export async function newUploadPath(dataDir: string): Promise<string> {
  */
 export async function startUploadedImport(
   site: Site,
-  upload: { uploadPath: string; source: string; isFull: boolean; totalBytes: number; now: Date },
+  upload: { uploadPath: string; source: string; isFull: boolean; totalBytes: number; by: Actor; now: Date },
 ): Promise<number> {
-  const { now, ...rest } = upload
+  const { now, by, ...rest } = upload
   const clinic = await site.client.clinic.findUniqueOrThrow({ where: { id: 1 } })
-  const id = await createUploadedImport(site.client, { ...rest, asOf: plainToday(now, clinic.timeZone) })
+  const id = await changeAndRecord(
+    site.client,
+    (transaction) => createUploadedImport(transaction, { ...rest, asOf: plainToday(now, clinic.timeZone) }),
+    (made) => ({ ...aboutImport("import.start", { id: made, by }), detail: { isFull: upload.isFull } }),
+  )
   runImportProcess(site, { id, uploadPath: upload.uploadPath, isFull: upload.isFull, isAccepted: false })
   return id
 }
 
 /** A person has read the question of an import and says to go on. */
-export async function acceptImport(site: Site, id: number): Promise<void> {
+export async function acceptImport(site: Site, answer: Answer): Promise<void> {
+  const { id, by } = answer
   const upload = await findUpload(site.client, id)
-  if (!upload || !(await beginAccepted(site.client, id, new Date())))
-    throw new AppError("not-found", "This import does not ask anything, or its file is gone.")
+  const isBegun =
+    upload !== null &&
+    (await changeAndRecord(
+      site.client,
+      (transaction) => beginAccepted(transaction, id, new Date()),
+      (begun) => (begun ? aboutImport("import.accept", { id, by }) : null),
+    ))
+  if (!isBegun) throw new AppError("not-found", "This import does not ask anything, or its file is gone.")
   runImportProcess(site, { id, ...upload, isAccepted: true })
 }
 
 /** A person has read the question and decided against it. */
-export async function refuseImport(site: Site, id: number): Promise<void> {
+export async function refuseImport(site: Site, answer: Answer): Promise<void> {
+  const { id, by } = answer
   const upload = await findUpload(site.client, id)
-  if (!(await declineImport(site.client, id)))
-    throw new AppError("not-found", "This import does not ask anything.")
+  const isDeclined = await changeAndRecord(
+    site.client,
+    (transaction) => declineImport(transaction, id),
+    (declined) => (declined ? aboutImport("import.decline", { id, by }) : null),
+  )
+  if (!isDeclined) throw new AppError("not-found", "This import does not ask anything.")
   if (upload) await rm(upload.uploadPath, { recursive: true, force: true })
+}
+
+type Answer = { id: number; by: Actor }
+
+function aboutImport(action: AuditEntry["action"], { id, by }: Answer): AuditEntry {
+  return { by, action, object: "import", objectId: String(id) }
 }
 
 function runImportProcess(

@@ -1,5 +1,7 @@
 import { buildSnapshot } from "../engine/build"
 import { AppError } from "../errors"
+import { changeAndRecord } from "../store/audit"
+import { commandActor } from "../store/audit-actors"
 import { openClient } from "../store/client"
 import { plainToday } from "../domain/plain-date"
 import { noteSnapshotProgram } from "./snapshot-freshness"
@@ -18,8 +20,19 @@ export async function refresh(options: {
   const client = openClient(options.databaseUrl)
   try {
     const build = await client.snapshotBuild.create({ data: { status: "running" } })
-    const finish = (data: { status: string; message?: string; fileName?: string }) =>
-      client.snapshotBuild.update({ where: { id: build.id }, data: { ...data, finishedAt: new Date() } })
+    const finish = (data: { status: "done" | "failed"; message?: string; fileName?: string }) =>
+      changeAndRecord(
+        client,
+        (transaction) =>
+          transaction.snapshotBuild.update({
+            where: { id: build.id },
+            data: { ...data, finishedAt: new Date() },
+          }),
+        () => ({
+          ...{ by: commandActor(), action: "figures.build", outcome: data.status },
+          ...{ object: "build", objectId: String(build.id) },
+        }),
+      )
     try {
       const fileName = await buildSnapshot({
         ...options,

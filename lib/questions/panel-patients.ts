@@ -6,6 +6,7 @@ const text = z.string().nullable()
 
 export const PanelPatient = z.object({
   patient_id: z.string(),
+  public_id: z.string(),
   systolic: number,
   diastolic: number,
   bp_source: text,
@@ -30,7 +31,7 @@ export type PanelPatient = z.infer<typeof PanelPatient>
 /** Every panel patient of one day with the clinical values, and the standings in the order of the measures. */
 export const panelPatients = {
   sql: `select
-  p.patient_id, p.systolic, p.diastolic, p.bp_source, p.bp_on, p.category, p.classes, p.egfr, p.g, p.acr, p.a,
+  p.patient_id, p.public_id, p.systolic, p.diastolic, p.bp_source, p.bp_on, p.category, p.classes, p.egfr, p.g, p.acr, p.a,
   p.albuminuria, p.ckd, p.on_ras_blocker, p.ras_history, p.sodium_mg, p.potassium_mg,
   [${measures.map((measure) => `s.${measure.column}`).join(", ")}] as standings
 from patient_month as p

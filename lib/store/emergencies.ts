@@ -54,12 +54,19 @@ export async function openEmergency(
 /** Ends a person's access before its hour is over. */
 export async function endEmergency(
   client: PrismaClient,
-  access: { userId: string; now: Date },
+  access: { caller: Caller; now: Date },
 ): Promise<void> {
-  await client.emergencyAccess.updateMany({
-    where: { userId: access.userId, endsAt: { gt: access.now } },
-    data: { endsAt: access.now },
-  })
+  const { caller, now } = access
+  await changeAndRecord(
+    client,
+    (transaction) =>
+      transaction.emergencyAccess.updateMany({
+        where: { userId: caller.userId, endsAt: { gt: now } },
+        data: { endsAt: now },
+      }),
+    ({ count }) =>
+      count === 0 ? null : { by: actorOf(caller), action: "emergency.end", object: "emergency" },
+  )
 }
 
 /** Every access there was, those without a review first, then the latest. */

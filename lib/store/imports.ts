@@ -122,7 +122,7 @@ export async function countRejectedRows(
 
 /** Begins the history of an import whose file has been uploaded; the import itself goes on with the row. */
 export async function createUploadedImport(
-  client: PrismaClient,
+  client: Prisma.TransactionClient,
   upload: { source: string; uploadPath: string; isFull: boolean; asOf: string; totalBytes: number },
 ): Promise<number> {
   const { asOf, totalBytes, ...rest } = upload
@@ -138,7 +138,7 @@ export async function createUploadedImport(
 }
 
 /** A person has looked and decided against it. Nothing was stored; nothing will be. */
-export async function declineImport(client: PrismaClient, id: number): Promise<boolean> {
+export async function declineImport(client: Prisma.TransactionClient, id: number): Promise<boolean> {
   const declined = await client.import.updateMany({
     where: { id, status: "asks" },
     data: { status: "refused", message: "Declined by a person. Nothing was stored.", uploadPath: null },
@@ -159,7 +159,11 @@ export async function findUpload(
  * A person says to go on: from here on it waits for its process. False when it does not ask, so that a second press
  * starts nothing.
  */
-export async function beginAccepted(client: PrismaClient, id: number, now: Date): Promise<boolean> {
+export async function beginAccepted(
+  client: Prisma.TransactionClient,
+  id: number,
+  now: Date,
+): Promise<boolean> {
   const begun = await client.import.updateMany({
     where: { id, status: "asks" },
     data: { status: "waiting", isAccepted: true, startedAt: now, finishedAt: null },

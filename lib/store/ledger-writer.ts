@@ -4,6 +4,7 @@ import type pg from "pg"
 import type { FactKind } from "../domain/fact-kinds"
 import type { FileReport, ImportQuestion } from "../domain/import-report"
 import { ledgers } from "../domain/ledgers"
+import { recordStored } from "./audit-import"
 import { canDeferReferences } from "./bulk-checks"
 import { startLoading, type Loading } from "./bulk"
 import { clearSpools, createCopySpool, type CopySpool } from "./copy-spool"
@@ -68,6 +69,7 @@ export async function openLedgerWriter(
       await client.query("delete from rejected_rows where import_id = $1", [importId])
       await writeRejects(client, rejects)
       await writeImportReport(client, { importId, ...report })
+      if (report.status === "done") await recordStored(client, { importId, files: report.files })
       await client.query("commit")
       clearSpools(spoolDir)
     },

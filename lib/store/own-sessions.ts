@@ -1,5 +1,7 @@
 import "server-only"
 import { sessionLimits } from "../access/session-limits"
+import { changeAndRecord } from "./audit"
+import type { Actor } from "./audit-actors"
 import type { PrismaClient } from "./generated/client"
 
 export type OwnSession = {
@@ -32,11 +34,17 @@ export async function listSessions(
 /** Ends one of somebody's own sessions; another's is left alone. */
 export async function endOwnSession(
   client: PrismaClient,
-  ended: { userId: string; id: string; now: Date },
+  ended: { userId: string; id: string; by: Actor; now: Date },
 ): Promise<void> {
   const tokenHash = new Uint8Array(Buffer.from(ended.id, "hex"))
-  await client.session.updateMany({
-    where: { tokenHash, userId: ended.userId, endedAt: null },
-    data: { endedAt: ended.now, endReason: "ended by its person" },
-  })
+  await changeAndRecord(
+    client,
+    (transaction) =>
+      transaction.session.updateMany({
+        where: { tokenHash, userId: ended.userId, endedAt: null },
+        data: { endedAt: ended.now, endReason: "ended by its person" },
+      }),
+    ({ count }) =>
+      count === 0 ? null : { by: ended.by, action: "session.end", object: "session", objectId: ended.id },
+  )
 }

@@ -2,6 +2,7 @@ import "server-only"
 import type { Caller } from "../access/caller"
 import { sessionLimits } from "../access/session-limits"
 import { hashToken, newToken } from "../access/tokens"
+import { record } from "./audit"
 import { isDemoOnly } from "./demo-personas"
 import type { Prisma, PrismaClient } from "./generated/client"
 
@@ -83,7 +84,7 @@ export async function endSession(
   client: PrismaClient,
   ended: { token: string; reason: string; now: Date },
 ): Promise<void> {
-  await end(client, { tokenHash: hashToken(ended.token) }, ended)
+  await client.$transaction((tx) => end(tx, { tokenHash: hashToken(ended.token) }, ended))
 }
 
 /** Ends every session of a person, but for the one named (its hexadecimal id). */
@@ -92,7 +93,8 @@ export async function endSessionsOf(
   ended: { userId: string; reason: string; now: Date; except?: string },
 ): Promise<void> {
   const except = ended.except === undefined ? [] : [new Uint8Array(Buffer.from(ended.except, "hex"))]
-  await end(client, { userId: ended.userId, tokenHash: { notIn: except } }, ended)
+  const which = { userId: ended.userId, tokenHash: { notIn: except } }
+  await client.$transaction((tx) => end(tx, which, ended))
 }
 
 export async function markProven(client: PrismaClient, sessionId: string, now: Date): Promise<void> {
@@ -116,15 +118,31 @@ async function findLive(
   return row
 }
 
+/** Ends sessions and records it under the person whose they were; one that still owed its second factor opened nothing. */
 async function end(
   client: Prisma.TransactionClient,
   which: Prisma.SessionWhereInput,
-  ended: { reason: string; now: Date },
+  { reason, now }: { reason: string; now: Date },
 ): Promise<void> {
-  await client.session.updateMany({
+  const rows = await client.session.findMany({
     where: { ...which, endedAt: null },
-    data: { endedAt: ended.now, endReason: ended.reason },
+    select: { tokenHash: true, stage: true, address: true, user: true },
   })
+  await client.session.updateMany({
+    where: { tokenHash: { in: rows.map((row) => row.tokenHash) }, endedAt: null },
+    data: { endedAt: now, endReason: reason },
+  })
+  for (const { tokenHash, address, user } of rows.filter((row) => row.stage === "full")) {
+    const session = Buffer.from(tokenHash).toString("hex")
+    await record(client, {
+      by: {
+        ...{ actor: user.id, actorName: user.name, roles: user.roles, session, origin: "site" },
+        address: address === "" ? null : address,
+      },
+      action: reason.startsWith("signed out") ? "sign-out" : "session.end",
+      detail: { reason },
+    })
+  }
 }
 
 function callerOf({ user, ...session }: SessionRow): Caller {

@@ -2,6 +2,8 @@ import "server-only"
 import { z } from "zod"
 import { proposeSettings, type SettingProblem } from "../domain/setting-proposal"
 import { Settings, type SettingKey } from "../domain/settings"
+import { record } from "./audit"
+import type { Actor } from "./audit-actors"
 import { Prisma, type PrismaClient } from "./generated/client"
 
 const Values = z.record(z.string(), z.union([z.string(), z.number(), z.null()]))
@@ -11,7 +13,7 @@ export type SettingChange = {
   id: number
   madeAt: Date
   origin: "site" | "command"
-  /** The user of the operating system for a command; null for the site, where nobody signs in yet. */
+  /** The person's name, or for a command the user of the operating system; null for a change from before anybody signed in. */
   madeBy: string | null
   reason: string
   before: z.infer<typeof Values>
@@ -34,13 +36,12 @@ export async function saveSettings(
   client: PrismaClient,
   change: {
     texts: Readonly<Partial<Record<SettingKey, string>>>
-    origin: SettingChange["origin"]
-    madeBy: string | null
+    by: Actor
     reason: string
     now: Date
   },
 ): Promise<SavedSettings> {
-  const { texts, origin, madeBy, reason, now } = change
+  const { texts, by, reason, now } = change
   return client.$transaction(async (transaction) => {
     await transaction.$queryRaw`select id from clinics where id = 1 for update`
     const current = await readSettings(transaction)
@@ -57,7 +58,14 @@ export async function saveSettings(
     }
     const of = (source: Settings) => Object.fromEntries(changed.map((key) => [key, source[key]]))
     const { id } = await transaction.settingChange.create({
-      data: { madeAt: now, origin, madeBy, reason, before: of(current), after: of(settings) },
+      data: {
+        ...{ madeAt: now, origin: by.origin, madeBy: by.actorName, reason },
+        ...{ before: of(current), after: of(settings) },
+      },
+    })
+    await record(transaction, {
+      ...{ by, action: "settings.change", object: "setting change", objectId: String(id), purpose: reason },
+      detail: of(settings),
     })
     return { status: "saved", id, changed, settings }
   })

@@ -16,6 +16,7 @@ import { store } from "../../../lib/store/client"
 import { endOwnSession } from "../../../lib/store/own-sessions"
 import { endSessionsOf } from "../../../lib/store/sessions"
 import { requireProven } from "../../_http/prove"
+import { recorded } from "../../_http/recorded"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 import { clearSessionCookie } from "../../_http/session-cookie"
@@ -33,7 +34,7 @@ export async function endOne(form: FormData): Promise<void> {
     .string()
     .regex(/^[0-9a-f]{64}$/)
     .parse(form.get("session"))
-  await endOwnSession(store(), { userId: caller.userId, id, now: new Date() })
+  await endOwnSession(store(), { userId: caller.userId, id, by: actorOf(caller), now: new Date() })
   revalidatePath("/account")
 }
 
@@ -57,6 +58,7 @@ export async function changePassword(_before: PasswordState, form: FormData): Pr
   const { userId } = caller
   const now = new Date()
   const proof = await checkPassword(store(), { userId, password: old.data, now })
+  if (proof !== "right") await recorded(caller, { action: "identity.prove", outcome: "refused" })
   if (proof === "too-many") return failed("After so many attempts the next is taken in a minute.")
   if (proof === "wrong") return failed("The present password is not right.")
   const clinic = await store().clinic.findUnique({ where: { id: 1 } })

@@ -31,7 +31,7 @@ export async function openForEmergency(_before: OpenAnswer, form: FormData): Pro
 export async function endOwnEmergency(): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("emergency.open")
-  await endEmergency(store(), { userId: caller.userId, now: new Date() })
+  await endEmergency(store(), { caller, now: new Date() })
   showAnew()
   redirect("/")
 }

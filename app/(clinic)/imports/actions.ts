@@ -9,9 +9,12 @@ import { ask } from "../../_http/ask"
 import { acceptImport, refuseImport } from "../../../lib/jobs/import-upload"
 import { startRefresh } from "../../../lib/jobs/refresh-process"
 import { drugIngredients } from "../../../lib/questions/drug-texts"
+import { record } from "../../../lib/store/audit"
+import { actorOf } from "../../../lib/store/audit-actors"
 import { removeDrugNameMapping, saveDrugNameMapping } from "../../../lib/store/drug-name-mappings"
 import { discardHeldFact } from "../../../lib/store/held-facts"
 import { inCallerScope } from "../../_http/in-caller-scope"
+import { recorded } from "../../_http/recorded"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 import { site } from "../../_http/site"
@@ -24,25 +27,29 @@ const DrugName = z.string().min(1).max(1000)
 /** A person has read the question and says to go on. */
 export async function accept(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
-  await requireScreenUser("imports.manage")
-  await acceptImport(site(), Id.parse(form.get("id")))
+  const caller = await requireScreenUser("imports.manage")
+  await acceptImport(site(), { id: Id.parse(form.get("id")), by: actorOf(caller) })
   refresh()
 }
 
 /** A person has read the question and decided against it. */
 export async function decline(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
-  await requireScreenUser("imports.manage")
-  await refuseImport(site(), Id.parse(form.get("id")))
+  const caller = await requireScreenUser("imports.manage")
+  await refuseImport(site(), { id: Id.parse(form.get("id")), by: actorOf(caller) })
   refresh()
 }
 
 /** A held row is of no use to anybody. */
 export async function discardHeld(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
-  await requireScreenUser("imports.rows")
+  const caller = await requireScreenUser("imports.rows")
   const place = HeldPlace.parse(Object.fromEntries(form))
-  await inCallerScope((client) => discardHeldFact(client, place))
+  const objectId = `${place.importId}/${place.kind}/${place.line}`
+  await inCallerScope(async (client) => {
+    if (await discardHeldFact(client, place))
+      await record(client, { by: actorOf(caller), action: "held-row.discard", object: "row", objectId })
+  })
   forgetWaitingRows()
   refresh()
 }
@@ -50,7 +57,8 @@ export async function discardHeld(form: FormData): Promise<void> {
 /** Computes the figures anew. */
 export async function buildAgain(): Promise<void> {
   assertSameOrigin(await headers())
-  await requireScreenUser("imports.manage")
+  const caller = await requireScreenUser("imports.manage")
+  await recorded(caller, { action: "figures.ask" })
   startRefresh(site())
   redirect("/imports")
 }
@@ -60,7 +68,7 @@ export type MappingAnswer = { problem: string | null }
 /** Says once what a drug text means; the figures follow. */
 export async function mapDrugText(_before: MappingAnswer, form: FormData): Promise<MappingAnswer> {
   assertSameOrigin(await headers())
-  await requireScreenUser("imports.manage")
+  const caller = await requireScreenUser("imports.manage")
   const text = DrugName.parse(form.get("text"))
   const isIgnored = form.get("meaning") === "ignored"
   const named = form
@@ -74,7 +82,7 @@ export async function mapDrugText(_before: MappingAnswer, form: FormData): Promi
   if (!isIgnored && unknown !== undefined) return { problem: `${unknown} is on no list of ingredients.` }
   const here = site()
   const ingredients = isIgnored ? [] : [...new Set(named)]
-  await saveDrugNameMapping(here.client, { text, ingredients, isIgnored })
+  await saveDrugNameMapping(here.client, { text, ingredients, isIgnored, by: actorOf(caller) })
   startRefresh(here)
   refresh()
   return { problem: null }
@@ -83,9 +91,10 @@ export async function mapDrugText(_before: MappingAnswer, form: FormData): Promi
 /** Takes a mapping back. */
 export async function unmapDrugText(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
-  await requireScreenUser("imports.manage")
+  const caller = await requireScreenUser("imports.manage")
   const here = site()
-  await removeDrugNameMapping(here.client, DrugName.parse(form.get("text")))
+  const text = DrugName.parse(form.get("text"))
+  await removeDrugNameMapping(here.client, { text, by: actorOf(caller) })
   startRefresh(here)
   refresh()
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { may } from "../../../lib/access/permissions"
+import { recordedOnce } from "../../_http/recorded"
 import { requireScreenUser } from "../../_http/require-user"
 import { site } from "../../_http/site"
 import { Screen } from "../../_ui/screen"
@@ -16,10 +17,13 @@ export default async function ImportsPage(props: PageProps<"/imports">) {
   const caller = await requireScreenUser("imports.see")
   const view = parseImportsView(await props.searchParams)
   const answers = await importAnswers(site().client, view)
+  const mayReadRows = may(caller, "imports.rows")
+  if (mayReadRows && answers.held !== null && answers.held.total > 0)
+    await recordedOnce(caller, { action: "held-rows.list", detail: { rows: answers.held.total } })
   return (
     <Screen aside={<ImportsAside answers={answers} />}>
       <Poll isOn={isWorking(answers)} />
-      <ImportsMatter answers={answers} view={view} mayReadRows={may(caller, "imports.rows")} />
+      <ImportsMatter answers={answers} view={view} mayReadRows={mayReadRows} />
     </Screen>
   )
 }

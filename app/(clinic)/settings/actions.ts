@@ -6,6 +6,7 @@ import { z } from "zod"
 import { isSettingKey } from "../../../lib/domain/setting-proposal"
 import { settingName } from "../../../lib/domain/setting-values"
 import { startRefresh } from "../../../lib/jobs/refresh-process"
+import { actorOf } from "../../../lib/store/audit-actors"
 import { saveSettings } from "../../../lib/store/settings"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
@@ -25,8 +26,7 @@ export async function saveProposal(_before: SaveAnswer, form: FormData): Promise
   const here = site()
   const saved = await saveSettings(here.client, {
     texts: textsOf(form),
-    origin: "site",
-    madeBy: caller.name,
+    by: actorOf(caller),
     reason: reason.data,
     now: new Date(),
   })

@@ -1,6 +1,7 @@
 import type { Metadata } from "next"
 import { store } from "../../../lib/store/client"
 import { listUsers } from "../../../lib/store/users"
+import { recordedOnce } from "../../_http/recorded"
 import { requireScreenUser } from "../../_http/require-user"
 import { counted } from "../../_ui/format"
 import { AsidePart, Screen, ScreenTitle, Theme } from "../../_ui/screen"
@@ -11,7 +12,8 @@ import styles from "./users.module.css"
 export const metadata: Metadata = { title: "Users" }
 
 export default async function UsersPage() {
-  await requireScreenUser("users.manage")
+  const caller = await requireScreenUser("users.manage")
+  await recordedOnce(caller, { action: "users.list" })
   const users = await listUsers(store())
   return (
     <Screen

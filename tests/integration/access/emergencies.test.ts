@@ -49,7 +49,7 @@ test("lasts an hour, for the person who opened it alone", async () => {
 
 test("can be ended before its hour", async () => {
   await opened()
-  await endEmergency(store.prisma, { userId: nurse.userId, now: later(5) })
+  await endEmergency(store.prisma, { caller: nurse, now: later(5) })
 
   expect(await findEmergency(store.prisma, { userId: nurse.userId, now: later(5) })).toBeNull()
   expect(await listEmergencies(store.prisma)).toMatchObject([{ startsAt: now, endsAt: later(5) }])

@@ -18,6 +18,7 @@ import { dietMonths } from "../../../lib/questions/diet-months"
 import { measureMonths } from "../../../lib/questions/measure-months"
 import { pressureLimits } from "../../../lib/questions/pressure-limits"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
+import { commandActor } from "../../../lib/store/audit-actors"
 import { saveSettings } from "../../../lib/store/settings"
 import { writeDemoClinic } from "../../../seed/write-demo-clinic"
 import { openStore, type TestStore } from "../../helpers/open-store"
@@ -80,7 +81,7 @@ function over(meta: SnapshotMeta, texts: Partial<Record<SettingKey, string>>) {
 async function rebuiltWith(texts: Partial<Record<SettingKey, string>>) {
   await store.client.query("truncate settings, setting_changes")
   if (Object.keys(texts).length > 0)
-    await saveSettings(store.prisma, { texts, origin: "site", madeBy: null, reason: "a test", now })
+    await saveSettings(store.prisma, { texts, by: commandActor(), reason: "a test", now })
   const elsewhere = path.join(scratch.folder, `rebuilt-${(rebuilds += 1)}`)
   await refresh({ databaseUrl: store.url, dataDir: elsewhere, now })
   process.env.FILTRATE_DATA = elsewhere

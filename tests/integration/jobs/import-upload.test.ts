@@ -8,6 +8,7 @@ import {
   refuseImport,
   startUploadedImport,
 } from "../../../lib/jobs/import-upload"
+import { commandActor } from "../../../lib/store/audit-actors"
 import { findImport, type ImportEntry } from "../../../lib/store/imports"
 import { openFolder } from "../../helpers/extract"
 import { inForce } from "../../helpers/ledger-rows"
@@ -26,6 +27,7 @@ afterAll(async () => {
   folder.close()
 })
 
+const by = commandActor()
 const patients = "patient_id,birth_date,sex,registered_on\nP1,1960-05-01,female,2020-01-01\n"
 const badPatients = `patient_id,birth_date,sex,registered_on\n${"P1,?,female,2020-01-01\n".repeat(20)}`
 
@@ -36,7 +38,7 @@ function site() {
 async function upload(entries: Record<string, string>) {
   const uploadPath = await newUploadPath(folder.dir)
   writeFileSync(uploadPath, await zipOf(entries))
-  return { uploadPath, source: "extract.zip", isFull: false, totalBytes: 100, now: new Date() }
+  return { uploadPath, source: "extract.zip", isFull: false, totalBytes: 100, by, now: new Date() }
 }
 
 async function whenOver(id: number): Promise<ImportEntry> {
@@ -67,7 +69,8 @@ test("a folder of files is imported as well", async () => {
   mkdirSync(uploadPath)
   writeFileSync(path.join(uploadPath, "patients.csv"), patients)
   const id = await startUploadedImport(site(), {
-    ...{ uploadPath, source: "patients.csv", isFull: false, totalBytes: patients.length, now: new Date() },
+    ...{ uploadPath, source: "patients.csv", isFull: false, totalBytes: patients.length, by },
+    now: new Date(),
   })
 
   expect(await whenOver(id)).toMatchObject({ status: "done", files: [{ unchanged: 1 }] })
@@ -80,12 +83,12 @@ test("an upload that asks is kept until a person says go on", async () => {
   expect(await whenOver(id)).toMatchObject({ status: "asks", canBeAccepted: true })
   expect(existsSync(sent.uploadPath)).toBe(true)
 
-  await acceptImport(site(), id)
+  await acceptImport(site(), { id, by })
   expect(await findImport(store.prisma, id)).toMatchObject({ status: "waiting", canBeAccepted: false })
-  await expect(acceptImport(site(), id)).rejects.toMatchObject({ code: "not-found" })
+  await expect(acceptImport(site(), { id, by })).rejects.toMatchObject({ code: "not-found" })
   while ((await findImport(store.prisma, id))?.status !== "done") await delay(50)
   await untilGone(sent.uploadPath)
-  await expect(acceptImport(site(), id)).rejects.toMatchObject({ code: "not-found" })
+  await expect(acceptImport(site(), { id, by })).rejects.toMatchObject({ code: "not-found" })
 })
 
 test("or decides against it", async () => {
@@ -93,10 +96,24 @@ test("or decides against it", async () => {
   const id = await startUploadedImport(site(), sent)
   await whenOver(id)
 
-  await refuseImport(site(), id)
+  await refuseImport(site(), { id, by })
   expect(await findImport(store.prisma, id)).toMatchObject({ status: "refused" })
   await untilGone(sent.uploadPath)
-  await expect(refuseImport(site(), id)).rejects.toMatchObject({ code: "not-found" })
+  await expect(refuseImport(site(), { id, by })).rejects.toMatchObject({ code: "not-found" })
+})
+
+test("who sends, accepts and declines is in the audit log, and what was stored beside it", async () => {
+  const entries = await store.prisma.auditEntry.findMany({
+    where: { action: { startsWith: "import." } },
+    orderBy: { seq: "asc" },
+  })
+
+  expect(entries.map(({ action, objectId }) => `${action} ${objectId}`)).toEqual([
+    ...["import.start 1", "import.store 1", "import.start 2", "import.store 2"],
+    ...["import.start 3", "import.accept 3", "import.store 3"],
+    ...["import.start 4", "import.decline 4"],
+  ])
+  expect(entries[1]).toMatchObject({ origin: "command", detail: { added: 1, withdrawn: 0, rejected: 0 } })
 })
 
 test("an upload that is no extract is refused, on record, and removed", async () => {

@@ -1,11 +1,12 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest"
 import { defaultSettings } from "../../../lib/domain/settings"
 import { listSettingChanges, readSettings, saveSettings } from "../../../lib/store/settings"
+import { strangerActor } from "../../../lib/store/audit-actors"
 import { openStore, type TestStore } from "../../helpers/open-store"
 
 let store: TestStore
 const now = new Date("2026-10-31T12:00:00Z")
-const bySite = { origin: "site", madeBy: null, reason: "the board decided", now } as const
+const bySite = { by: strangerActor(null, "Ada Lead"), reason: "the board decided", now }
 
 beforeAll(async () => {
   store = await openStore()
@@ -34,7 +35,7 @@ test("keeps who changed what, when, why, and what stood there before", async () 
       id: 1,
       madeAt: now,
       origin: "site",
-      madeBy: null,
+      madeBy: "Ada Lead",
       reason: "the board decided",
       before: { "bp.systolicTarget": 130 },
       after: { "bp.systolicTarget": 120 },

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest"
+import { commandActor } from "../../../lib/store/audit-actors"
 import {
   listDrugNameMappings,
   removeDrugNameMapping,
@@ -94,15 +95,22 @@ describe("a row of an extract", () => {
 })
 
 describe("what a person says of a drug text", () => {
+  const by = commandActor()
+
   test("is kept once a text; said again it takes the place of what was said before", async () => {
-    await saveDrugNameMapping(store.prisma, { text: "bp tab", ingredients: ["amlodipine"], isIgnored: false })
-    await saveDrugNameMapping(store.prisma, { text: "bp tab", ingredients: [], isIgnored: true })
+    await saveDrugNameMapping(store.prisma, {
+      text: "bp tab",
+      ingredients: ["amlodipine"],
+      isIgnored: false,
+      by,
+    })
+    await saveDrugNameMapping(store.prisma, { text: "bp tab", ingredients: [], isIgnored: true, by })
 
     expect(await listDrugNameMappings(store.prisma)).toMatchObject([
       { text: "bp tab", ingredients: [], isIgnored: true },
     ])
 
-    await removeDrugNameMapping(store.prisma, "bp tab")
+    await removeDrugNameMapping(store.prisma, { text: "bp tab", by })
     expect(await listDrugNameMappings(store.prisma)).toEqual([])
   })
 })

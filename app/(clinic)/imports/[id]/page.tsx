@@ -2,6 +2,7 @@ import type { Metadata } from "next"
 import { notFound } from "next/navigation"
 import { may } from "../../../../lib/access/permissions"
 import { inCallerScope } from "../../../_http/in-caller-scope"
+import { recordedOnce } from "../../../_http/recorded"
 import { requireScreenUser } from "../../../_http/require-user"
 import { site } from "../../../_http/site"
 import { Screen } from "../../../_ui/screen"
@@ -32,6 +33,8 @@ export default async function ImportPage(props: PageProps<"/imports/[id]">) {
     inCallerScope((own) => countRejectedRows(own, entry.id)),
     mayReadRows ? inCallerScope((own) => listRejectedRows(own, page)) : [],
   ])
+  if (rows.length > 0)
+    await recordedOnce(caller, { action: "import.open", object: "import", objectId: String(entry.id) })
   return (
     <Screen aside={<ImportAside entry={entry} timeZone={clinic?.timeZone ?? "UTC"} />}>
       <Poll isOn={isUnderWay(entry)} />

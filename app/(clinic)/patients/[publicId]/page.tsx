@@ -1,5 +1,5 @@
 import type { Metadata } from "next"
-import { notFound, redirect } from "next/navigation"
+import { redirect } from "next/navigation"
 import { recordedOnce } from "../../../_http/recorded"
 import { requireScreenUser } from "../../../_http/require-user"
 import { EmptyClinic } from "../../empty-clinic"
@@ -15,6 +15,7 @@ import { parsePatientView, PublicId } from "./search-params"
 import { Resistance } from "./resistance"
 import { Standings } from "./standings"
 import { TimeLine } from "./time-line"
+import { refuseUnknown } from "./refuse-unknown"
 
 // The title names nobody: it stands in histories and window lists.
 export const metadata: Metadata = { title: "Patient" }
@@ -24,12 +25,12 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
   const snapshot = await currentSnapshot()
   if (!snapshot) return <EmptyClinic />
   const publicId = PublicId.safeParse((await props.params).publicId)
-  if (!publicId.success) notFound()
+  if (!publicId.success) return refuseUnknown(caller, null)
   const chosen = chooseMonth(snapshot, parsePatientView(await props.searchParams).month)
   const answers = await patientAnswers(snapshot, publicId.data, chosen.asOf)
   if (!answers) {
     const survivor = await survivorOf(publicId.data)
-    if (survivor === null) notFound()
+    if (survivor === null) return refuseUnknown(caller, publicId.data)
     redirect(patientHref(survivor, chosen.param))
   }
   const { person, line, held } = answers

@@ -4,7 +4,9 @@ import { headers } from "next/headers"
 import { redirect } from "next/navigation"
 import { z } from "zod"
 import { completeSignIn } from "../../../../lib/auth/complete-sign-in"
-import { acceptSeed, checkFactor } from "../../../../lib/auth/second-factor"
+import { enrolFactor } from "../../../../lib/auth/enrol-factor"
+import { recordFailedCode } from "../../../../lib/auth/failed-code"
+import { checkFactor } from "../../../../lib/auth/second-factor"
 import { store } from "../../../../lib/store/client"
 import { endSession } from "../../../../lib/store/sessions"
 import { clientAddress } from "../../../_http/client-address"
@@ -28,6 +30,10 @@ export async function giveCode(_before: FactorState, form: FormData): Promise<Fa
   const { token, account, key } = half
   const now = new Date()
   const answer = await checkFactor(store(), { userId: account.id, typed: typed.data, key, now })
+  if (answer !== "right")
+    await recordFailedCode(store(), {
+      ...{ account, address: await clientAddress(), isSlowed: answer === "too-many" },
+    })
   if (answer === "wrong") return wrong
   if (answer === "too-many") {
     await endSession(store(), { token, reason: "too many codes", now })
@@ -44,8 +50,12 @@ export async function enrol(_before: FactorState, form: FormData): Promise<Facto
   const code = Code.safeParse(form.get("code"))
   const sealed = Sealed.safeParse(form.get("sealed"))
   if (!code.success || !sealed.success) return wrong
-  const asked = { userId: half.account.id, code: code.data, sealed: sealed.data, key: half.key }
-  if (!(await acceptSeed(store(), { ...asked, now: new Date() }))) return wrong
+  const asked = { account: half.account, code: code.data, sealed: sealed.data, key: half.key }
+  const address = await clientAddress()
+  if (!(await enrolFactor(store(), { ...asked, address, now: new Date() }))) {
+    await recordFailedCode(store(), { account: half.account, address, isSlowed: false })
+    return wrong
+  }
   await complete(half)
   redirect("/account")
 }

@@ -30,9 +30,13 @@ export default async function SourceRowPage(props: PageProps<"/imports/[id]/[fil
     row || !may(caller, "imports.rows")
       ? null
       : await inCallerScope((own) => findRejectedLine(own, { file, importId, line }))
-  if (!entry || (!row && !rejected)) notFound()
+  const about = { object: "row", objectId: `${importId}/${kind}/${line}` }
+  if (!entry || (!row && !rejected)) {
+    await recordedOnce(caller, { action: "access.refuse", outcome: "not found", ...about })
+    notFound()
+  }
   await recordedOnce(caller, {
-    ...{ action: "source-row.open", object: "row", objectId: `${importId}/${kind}/${line}` },
+    ...{ action: "source-row.open", ...about },
     people: row?.publicId ? [row.publicId] : [],
   })
   return (
