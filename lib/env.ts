@@ -20,6 +20,15 @@ const Env = z.object({
   FILTRATE_ORIGIN: Origin.optional(),
   FILTRATE_SECRET_KEY: z.string().min(1).optional(),
   FILTRATE_BREACHED_HASHES: z.string().min(1).optional(),
+  FILTRATE_OIDC_ISSUER: z.url().optional(),
+  FILTRATE_OIDC_CLIENT_ID: z.string().min(1).optional(),
+  FILTRATE_OIDC_CLIENT_SECRET: z.string().min(1).optional(),
+  FILTRATE_OIDC_CLIENT_SECRET_FILE: z.string().min(1).optional(),
+  FILTRATE_OIDC_SCOPE: z.string().min(1).default("openid profile"),
+  FILTRATE_OIDC_ROLE_CLAIM: z.string().min(1).optional(),
+  FILTRATE_OIDC_ROLE_MAP: z.string().min(1).optional(),
+  FILTRATE_OIDC_ACR: z.string().min(1).optional(),
+  FILTRATE_OIDC_FACTOR: z.enum(["provider", "ours"]).default("provider"),
   FILTRATE_TIME_ZONE: TimeZone.optional(),
   PORT: z.coerce.number().int().min(1).max(65535).default(3000),
 })
@@ -39,8 +48,22 @@ export type Environment = {
   secretKey?: string | undefined
   /** A sorted file of SHA-1 hashes of passwords that are known to others. */
   breachedHashes?: string | undefined
+  /** The clinic's own provider of identities, as written; absent where people sign in with passwords. */
+  provider?: ProviderVariables | undefined
   timeZone: string | undefined
   port: number
+}
+
+export type ProviderVariables = {
+  issuer: string
+  clientId: string | undefined
+  clientSecret: string | undefined
+  clientSecretFile: string | undefined
+  scope: string
+  roleClaim: string | undefined
+  roleMap: string | undefined
+  acr: string | undefined
+  factor: "provider" | "ours"
 }
 
 /** The environment, with `.env` of the working folder beneath it; read at each call so that tests and commands see the same. */
@@ -56,6 +79,7 @@ export function readEnvironment(source: NodeJS.ProcessEnv = process.env): Enviro
     origin: env.FILTRATE_ORIGIN,
     secretKey: env.FILTRATE_SECRET_KEY,
     breachedHashes: env.FILTRATE_BREACHED_HASHES,
+    provider: providerOf(env),
     timeZone: env.FILTRATE_TIME_ZONE,
     port: env.PORT,
   }
@@ -74,6 +98,21 @@ export function parseVariables<Parsed>(
 
 export function machineTimeZone(): string {
   return Intl.DateTimeFormat().resolvedOptions().timeZone
+}
+
+function providerOf(env: z.infer<typeof Env>): ProviderVariables | undefined {
+  if (env.FILTRATE_OIDC_ISSUER === undefined) return undefined
+  return {
+    issuer: env.FILTRATE_OIDC_ISSUER,
+    clientId: env.FILTRATE_OIDC_CLIENT_ID,
+    clientSecret: env.FILTRATE_OIDC_CLIENT_SECRET,
+    clientSecretFile: env.FILTRATE_OIDC_CLIENT_SECRET_FILE,
+    scope: env.FILTRATE_OIDC_SCOPE,
+    roleClaim: env.FILTRATE_OIDC_ROLE_CLAIM,
+    roleMap: env.FILTRATE_OIDC_ROLE_MAP,
+    acr: env.FILTRATE_OIDC_ACR,
+    factor: env.FILTRATE_OIDC_FACTOR,
+  }
 }
 
 function dotEnv(): Record<string, string> {

@@ -9,6 +9,11 @@ import type { Prisma, PrismaClient } from "./generated/client"
 /** How a session begins. */
 export type SignInMethod = "password" | "passkey" | "provider" | "demo" | "link"
 
+/** How a sign-in begins that still owes a second factor. */
+const firstFactors = ["password", "provider", "link"] as const
+
+export type FirstFactor = (typeof firstFactors)[number]
+
 export type NewSession = {
   userId: string
   method: SignInMethod
@@ -75,9 +80,10 @@ export async function findCaller(
 export async function findHalfSignedIn(
   client: PrismaClient,
   asked: { token: string; now: Date },
-): Promise<{ userId: string; userName: string } | null> {
+): Promise<{ userId: string; userName: string; method: FirstFactor } | null> {
   const row = await findLive(client, { ...asked, stage: "factor" })
-  return row ? { userId: row.userId, userName: row.user.userName } : null
+  const method = firstFactors.find((one) => one === row?.method)
+  return row && method ? { userId: row.userId, userName: row.user.userName, method } : null
 }
 
 export async function endSession(

@@ -22,7 +22,7 @@ const mayImport: Record<string, string[]> = {
   "lib/engine/load": ["lib/store"],
   "lib/outreach": ["lib/domain", "lib/engine", "lib/store", "lib/statistics", "lib/errors"],
   "lib/export": ["lib/domain"],
-  "lib/auth": ["lib/access", "lib/store", "lib/env", "lib/errors", "lib/domain"],
+  "lib/auth": ["lib/access", "lib/store", "lib/env", "lib/errors", "lib/domain", "lib/outgoing"],
   "lib/jobs": [
     ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
     "lib/outreach",

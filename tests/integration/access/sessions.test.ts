@@ -121,7 +121,9 @@ test("with the second factor owed a token opens nothing, and not for long", asyn
   })
 
   expect(await who(token, start)).toBeNull()
-  expect(await findHalfSignedIn(store.prisma, { token, now: start })).toEqual({ userId, userName: "ada" })
+  expect(await findHalfSignedIn(store.prisma, { token, now: start })).toEqual({
+    ...{ userId, userName: "ada", method: "password" },
+  })
   expect(await findHalfSignedIn(store.prisma, { token, now: after(sessionLimits.factorMs) })).toBeNull()
 })
 

@@ -34,6 +34,14 @@ describe("a call to another server", () => {
     expect(await answer.text()).toBe("here")
   })
 
+  test("goes to the clinic's own provider, whatever path its issuer has", async () => {
+    vi.stubEnv("FILTRATE_OIDC_ISSUER", `${origin}/realms/clinic`)
+
+    const answer = await askOutside(`${origin}/metadata`)
+
+    expect(await answer.text()).toBe("here")
+  })
+
   test("goes nowhere where none is named", async () => {
     await expect(askOutside(`${origin}/metadata`)).rejects.toThrow("none of those that Filtrate may call")
 

@@ -65,8 +65,9 @@ async function requireHalf(): Promise<HalfSignedIn> {
   return (await halfSignedIn()) ?? redirect("/sign-in")
 }
 
-async function complete({ token, account }: HalfSignedIn): Promise<void> {
+async function complete({ token, account, method }: HalfSignedIn): Promise<void> {
   const agent = (await headers()).get("user-agent") ?? ""
   const about = { agent, address: await clientAddress(), now: new Date() }
-  await writeSessionCookie(await completeSignIn(store(), { token, account, ...about }))
+  const signIn = { token, account, method, factor: "code", ...about } as const
+  await writeSessionCookie(await completeSignIn(store(), signIn))
 }
