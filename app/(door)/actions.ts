@@ -10,6 +10,8 @@ import { store } from "../../lib/store/client"
 import { demoPersonas } from "../../lib/store/demo-personas"
 import { beginSession, endSession } from "../../lib/store/sessions"
 import { clientAddress } from "../_http/client-address"
+import { afterSignOut } from "../_http/provider"
+import { currentCaller } from "../_http/require-user"
 import { assertSameOrigin } from "../_http/same-origin"
 import { clearSessionCookie, readSessionCookie, writeSessionCookie } from "../_http/session-cookie"
 
@@ -37,12 +39,13 @@ export async function enterAsPersona(form: FormData): Promise<void> {
   redirect("/sign-in")
 }
 
-/** Ends the session of this browser. */
+/** Ends the session of this browser, and that at the clinic's provider if it began there. */
 export async function signOut(): Promise<void> {
   assertSameOrigin(await headers())
+  const caller = await currentCaller()
   await leave("signed out")
   await clearSessionCookie()
-  redirect("/sign-in")
+  redirect(await afterSignOut(caller))
 }
 
 async function leave(reason: string): Promise<void> {

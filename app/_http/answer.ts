@@ -16,11 +16,18 @@ type CallerHandler<Context> = (request: Request, context: Context & Called) => P
  * the person, any other a number under which the log has it.
  */
 export function answering<Context>(what: Capability, handler: CallerHandler<Context>): Handler<Context> {
+  return answeringAnyone(async (request, context) => {
+    const caller = await requireUser(what)
+    return handler(request, { ...context, caller })
+  })
+}
+
+/** The same for what answers also who is not signed in. */
+export function answeringAnyone<Context>(handler: Handler<Context>): Handler<Context> {
   return async (request, context) => {
     try {
       assertOwnHost(request.headers)
-      const caller = await requireUser(what)
-      return await handler(request, { ...context, caller })
+      return await handler(request, context)
     } catch (error) {
       if (!(error instanceof AppError)) return unexpected(error)
       return expected(error)

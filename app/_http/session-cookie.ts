@@ -29,6 +29,6 @@ export async function clearSessionCookie(): Promise<void> {
 }
 
 /** Whether people reach the site by HTTPS, which FILTRATE_ORIGIN says. */
-function isSecureSite(): boolean {
+export function isSecureSite(): boolean {
   return readEnvironment().origin?.startsWith("https://") ?? false
 }

@@ -14,6 +14,11 @@ export function ButtonLink({ kind = "quiet", ...props }: ComponentProps<typeof L
   return <Link prefetch={false} {...props} className={`${styles.button} ${styles[kind]}`} />
 }
 
+/** A link that the browser itself follows, past what the framework does: it leads out of the site. */
+export function LeavingLink({ kind = "quiet", ...props }: ComponentProps<"a"> & { kind?: Kind }) {
+  return <a {...props} className={`${styles.button} ${styles[kind]}`} />
+}
+
 /** A file that the browser saves, such as a CSV of a list. */
 export function DownloadLink({ kind = "quiet", ...props }: ComponentProps<"a"> & { kind?: Kind }) {
   return <a download {...props} className={`${styles.button} ${styles[kind]}`} />

@@ -2,6 +2,7 @@ import path from "node:path"
 import type { Command } from "commander"
 import { currentSnapshot } from "../engine/snapshot"
 import { clinicName } from "../../seed/clinic"
+import { providerSettings } from "../auth/provider-settings"
 import { setupLink } from "../auth/setup-link"
 import { readEnvironment, type Environment } from "../env"
 import { AppError } from "../errors"
@@ -38,8 +39,9 @@ async function start(mode: "start" | "dev"): Promise<void> {
   const reach = readReach()
   const { dataDir, port } = environment
   ensureDataFolder(dataDir)
-  // A key that cannot be used is told now, not when the first person signs in.
+  // A key or a provider that cannot be used is told now, not when the first person signs in.
   siteKey(dataDir)
+  providerSettings()
   const { release, isAfterCrash } = await holdSite(dataDir, port)
   const stopAll = async () => {
     await stopChildren()

@@ -22,11 +22,15 @@ export type Account = {
   roles: string[]
   passwordHash: string | null
   hasFactor: boolean
+  /** Known by the clinic's provider, and let in by nothing else. */
+  isFromProvider: boolean
 }
 
-/** The account of a name, as long as it is neither disabled nor an invented person's. */
+/** The account that a password of its own lets in; none that is disabled, an invented person's, or the provider's. */
 export async function findAccount(client: Client, userName: string): Promise<Account | null> {
-  return accountOf(await client.user.findFirst({ where: { userName, isDemo: false, disabledAt: null } }))
+  return accountOf(
+    await client.user.findFirst({ where: { userName, subject: null, isDemo: false, disabledAt: null } }),
+  )
 }
 
 export async function findAccountById(client: Client, id: string): Promise<Account | null> {
@@ -80,6 +84,7 @@ export async function isKnownAddress(
 
 function accountOf(user: Prisma.UserGetPayload<object> | null): Account | null {
   if (!user) return null
-  const { id, userName, name, roles, passwordHash, totpSecret } = user
-  return { id, userName, name, roles, passwordHash, hasFactor: totpSecret !== null }
+  const { id, userName, name, roles, passwordHash, totpSecret, subject } = user
+  const isFromProvider = subject !== null
+  return { id, userName, name, roles, passwordHash, hasFactor: totpSecret !== null, isFromProvider }
 }

@@ -18,6 +18,7 @@ export type UserEntry = {
   isDisabled: boolean
   hasPassword: boolean
   hasFactor: boolean
+  isFromProvider: boolean
   version: number
 }
 
@@ -46,6 +47,7 @@ export async function listUsers(client: PrismaClient): Promise<UserEntry[]> {
     isDisabled: user.disabledAt !== null,
     hasPassword: user.passwordHash !== null,
     hasFactor: user.totpSecret !== null,
+    isFromProvider: user.subject !== null,
   }))
 }
 
@@ -106,14 +108,16 @@ export async function setDisabled(
   })
 }
 
-/** Makes a new link for somebody; null when they are disabled or not there. */
+/** Makes a new link for somebody; null when they are disabled, not there, or the provider's to let in. */
 export async function makeUserLink(
   client: PrismaClient,
   link: { id: string; purpose: Exclude<LinkPurpose, "setup">; by: Actor; now: Date },
 ): Promise<string | null> {
   const { id, purpose, by, now } = link
   return client.$transaction(async (transaction) => {
-    const user = await transaction.user.findFirst({ where: { id, isDemo: false, disabledAt: null } })
+    const user = await transaction.user.findFirst({
+      where: { id, isDemo: false, subject: null, disabledAt: null },
+    })
     if (!user) return null
     const token = await makeLink(transaction, { purpose, userId: id, now })
     await record(transaction, { by, action: "link.make", object: "user", objectId: id, detail: { purpose } })

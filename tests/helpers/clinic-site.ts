@@ -12,14 +12,14 @@ export type ClinicSite = {
 }
 
 /** An empty clinic of a test file's own, with the whole site over it; `bringIn` imports an extract as a console does. */
-export async function openClinicSite(): Promise<ClinicSite> {
+export async function openClinicSite(more: Record<string, string> = {}): Promise<ClinicSite> {
   const temporary = temporaryFolder()
   const env = {
     FILTRATE_DATA: path.join(temporary.folder, "data"),
     FILTRATE_DEMO: "off",
     FILTRATE_TIME_ZONE: "UTC",
   }
-  const site = await startSite({ ...env, PORT: String(await freePort()) })
+  const site = await startSite({ ...env, PORT: String(await freePort()), ...more })
   return {
     url: site.url,
     setupLink: () => /http:\S+\/setup\/\S+/.exec(site.said())?.[0] ?? "no link was told",

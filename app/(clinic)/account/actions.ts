@@ -15,6 +15,7 @@ import { actorOf } from "../../../lib/store/audit-actors"
 import { store } from "../../../lib/store/client"
 import { endOwnSession } from "../../../lib/store/own-sessions"
 import { endSessionsOf } from "../../../lib/store/sessions"
+import { afterSignOut } from "../../_http/provider"
 import { requireProven } from "../../_http/prove"
 import { recorded } from "../../_http/recorded"
 import { requireScreenUser } from "../../_http/require-user"
@@ -44,7 +45,7 @@ export async function signOutEverywhere(): Promise<void> {
   const caller = await requireScreenUser("account.own")
   await endSessionsOf(store(), { userId: caller.userId, reason: "signed out everywhere", now: new Date() })
   await clearSessionCookie()
-  redirect("/sign-in")
+  redirect(await afterSignOut(caller))
 }
 
 /** Changes the password, which the one before has to vouch for; the other sessions end. */

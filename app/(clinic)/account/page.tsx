@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { isRole, roleWords } from "../../../lib/access/roles"
+import { findAccountById } from "../../../lib/store/accounts"
 import { store } from "../../../lib/store/client"
 import { countRecoveryCodes } from "../../../lib/store/factors"
 import { listSessions } from "../../../lib/store/own-sessions"
@@ -19,9 +20,10 @@ export const metadata: Metadata = { title: "Account" }
 export default async function AccountPage() {
   const caller = await requireScreenUser("account.own")
   const { userId, isDemo } = caller
-  const [sessions, codes, timeZone] = await Promise.all([
+  const [sessions, codes, account, timeZone] = await Promise.all([
     listSessions(store(), { userId, now: new Date() }),
     countRecoveryCodes(store(), userId),
+    findAccountById(store(), userId),
     clinicTimeZone(),
   ])
   return (
@@ -44,29 +46,34 @@ export default async function AccountPage() {
               <p>An invented person of the demo has neither a password nor a second factor to prove.</p>
             </AsidePart>
           ) : null}
+          {account?.isFromProvider ? (
+            <AsidePart>
+              <p>The clinic's provider lets this account in, and gives its name and roles.</p>
+            </AsidePart>
+          ) : null}
         </>
       }
     >
-      {isDemo ? null : (
-        <>
-          <Theme title="Recovery codes" id="codes">
-            <div className={styles.part}>
-              <p>
-                {codes === 0
-                  ? "There are no recovery codes."
-                  : `${counted(codes, "code is", "codes are")} left.`}{" "}
-                Each signs in once in place of the authenticator app, for when the phone is lost.
-              </p>
-              <CodesForm />
-            </div>
-          </Theme>
-          <Theme title="Password" id="password">
-            <div className={styles.part}>
-              <PasswordForm userName={caller.userName} />
-            </div>
-          </Theme>
-        </>
-      )}
+      {account?.hasFactor ? (
+        <Theme title="Recovery codes" id="codes">
+          <div className={styles.part}>
+            <p>
+              {codes === 0
+                ? "There are no recovery codes."
+                : `${counted(codes, "code is", "codes are")} left.`}{" "}
+              Each signs in once in place of the authenticator app, for when the phone is lost.
+            </p>
+            <CodesForm />
+          </div>
+        </Theme>
+      ) : null}
+      {account && !account.isFromProvider ? (
+        <Theme title="Password" id="password">
+          <div className={styles.part}>
+            <PasswordForm userName={caller.userName} />
+          </div>
+        </Theme>
+      ) : null}
       <Theme title="Where this account is signed in" id="sessions">
         <ol className={styles.list}>
           {sessions.map((one) => (

@@ -1,17 +1,24 @@
 import type { Metadata } from "next"
+import { providerSettings } from "../../../lib/auth/provider-settings"
 import { placeOf } from "../../_http/prove"
 import { requireScreenUser } from "../../_http/require-user"
+import { LeavingLink } from "../../_ui/button"
 import { Notice } from "../../_ui/notice"
 import { ProveForm } from "./prove-form"
 
 export const metadata: Metadata = { title: "Confirm identity" }
 
 export default async function ProvePage({ searchParams }: PageProps<"/prove">) {
-  await requireScreenUser("account.own")
+  const caller = await requireScreenUser("account.own")
+  const to = placeOf((await searchParams).to)
+  const provider = caller.session.method === "provider" ? providerSettings() : null
   return (
     <Notice title="Confirm identity">
       <p>What was asked for needs a fresh proof. It serves for five minutes.</p>
-      <ProveForm to={placeOf((await searchParams).to)} />
+      {provider ? (
+        <LeavingLink href={`/provider/leave?to=${to}`}>Go to the clinic's provider</LeavingLink>
+      ) : null}
+      {provider?.factor === "provider" ? null : <ProveForm to={to} />}
     </Notice>
   )
 }

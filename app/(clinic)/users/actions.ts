@@ -10,6 +10,7 @@ import { readEnvironment } from "../../../lib/env"
 import { PersonName, UserName } from "../../../lib/store/accounts"
 import { actorOf } from "../../../lib/store/audit-actors"
 import { store } from "../../../lib/store/client"
+import { takeFactorAway } from "../../../lib/store/provider-accounts"
 import { changeUser, inviteUser, makeUserLink, setDisabled, type UserAnswer } from "../../../lib/store/users"
 import { requireProven } from "../../_http/prove"
 import { requireScreenUser } from "../../_http/require-user"
@@ -89,7 +90,19 @@ export async function makeReset(_before: UsersState, form: FormData): Promise<Us
   const id = z.uuid().parse(form.get("id"))
   const purpose = z.enum(["reset", "reset-factor", "invitation"]).parse(form.get("purpose"))
   const token = await makeUserLink(store(), { id, purpose, by: actorOf(caller), now: new Date() })
-  return token === null ? failed("The account is disabled.") : { problem: null, link: await addressOf(token) }
+  return token === null
+    ? failed("This account takes no link: it is disabled, or signs in through the clinic's provider.")
+    : { problem: null, link: await addressOf(token) }
+}
+
+/** Takes a lost second factor from an account of the clinic's provider; the next sign-in sets up another. */
+export async function takeFactor(_before: UsersState, form: FormData): Promise<UsersState> {
+  assertSameOrigin(await headers())
+  const caller = await requireScreenUser("users.manage")
+  requireProven(caller, "users")
+  const id = z.uuid().parse(form.get("id"))
+  const isTaken = await takeFactorAway(store(), { id, by: actorOf(caller), now: new Date() })
+  return told(isTaken ? "done" : "outdated")
 }
 
 function shapeOf(form: FormData) {

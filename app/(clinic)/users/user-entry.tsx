@@ -4,7 +4,7 @@ import { useActionState } from "react"
 import { isRole, roleWords } from "../../../lib/access/roles"
 import type { UserEntry } from "../../../lib/store/users"
 import { Button } from "../../_ui/button"
-import { change, disable, makeReset } from "./actions"
+import { change, disable, makeReset, takeFactor } from "./actions"
 import { Outcome } from "./outcome"
 import { ShapeFields, TextField } from "./shape-fields"
 import styles from "./users.module.css"
@@ -15,6 +15,8 @@ const nothingYet = { problem: null, link: null }
 export function UserEntryView({ user }: { user: UserEntry }) {
   const [turned, turn] = useActionState(disable, nothingYet)
   const [made, make] = useActionState(makeReset, nothingYet)
+  const [taken, take] = useActionState(takeFactor, nothingYet)
+  const takesLinks = !user.isDisabled && !user.isFromProvider
   return (
     <li className={styles.entry}>
       <p>
@@ -24,7 +26,7 @@ export function UserEntryView({ user }: { user: UserEntry }) {
         </span>
       </p>
       <div className={styles.acts}>
-        {user.isDisabled ? null : (
+        {takesLinks ? (
           <form action={make} className={styles.acts}>
             <input type="hidden" name="id" value={user.id} />
             <Button type="submit" name="purpose" value={user.hasPassword ? "reset" : "invitation"}>
@@ -36,7 +38,14 @@ export function UserEntryView({ user }: { user: UserEntry }) {
               </Button>
             ) : null}
           </form>
-        )}
+        ) : null}
+        {user.isFromProvider && user.hasFactor ? (
+          <form action={take}>
+            <Button type="submit" name="id" value={user.id}>
+              Take the second factor away
+            </Button>
+          </form>
+        ) : null}
         <form action={turn}>
           <Which user={user} />
           <Button type="submit" name="to" value={user.isDisabled ? "enabled" : "disabled"}>
@@ -46,8 +55,12 @@ export function UserEntryView({ user }: { user: UserEntry }) {
       </div>
       <Outcome state={made} />
       <Outcome state={turned} />
+      <Outcome state={taken} />
       <details>
         <summary>Roles and limits</summary>
+        {user.isFromProvider ? (
+          <p className={styles.facts}>The clinic's provider gives name and roles anew at each sign-in.</p>
+        ) : null}
         <ChangeForm user={user} />
       </details>
     </li>
@@ -81,8 +94,14 @@ function Which({ user }: { user: UserEntry }) {
 function wordsOf(user: UserEntry): string[] {
   return [
     ...user.roles.filter(isRole).map((role) => roleWords[role]),
+    ...(user.isFromProvider ? ["through the clinic's provider"] : waitingFor(user)),
+    ...(user.isDisabled ? ["disabled"] : []),
+  ]
+}
+
+function waitingFor(user: UserEntry): string[] {
+  return [
     ...(user.hasPassword ? [] : ["no password yet"]),
     ...(user.hasFactor ? [] : ["no second factor yet"]),
-    ...(user.isDisabled ? ["disabled"] : []),
   ]
 }

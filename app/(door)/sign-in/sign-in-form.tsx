@@ -6,12 +6,12 @@ import styles from "../door.module.css"
 import { Field, Problem } from "../field"
 import { signInWithPassword } from "./actions"
 
-/** Asks for user name and password. */
-export function SignInForm() {
+/** Asks for user name and password; `first` says that there is no other door before it. */
+export function SignInForm({ place }: { place: "first" | "second" }) {
   const [state, send, isSending] = useActionState(signInWithPassword, { problem: null, userName: "" })
   return (
     <section aria-labelledby="sign-in" className={styles.part}>
-      <h2 id="sign-in">Sign in</h2>
+      <h2 id="sign-in">{place === "first" ? "Sign in" : "Sign in with a password"}</h2>
       <form action={send} className={styles.form}>
         <Field
           label="User name"
@@ -24,7 +24,7 @@ export function SignInForm() {
         />
         <Field label="Password" name="password" type="password" autoComplete="current-password" />
         <Problem words={state.problem} />
-        <Button type="submit" kind="primary" disabled={isSending}>
+        <Button type="submit" kind={place === "first" ? "primary" : "quiet"} disabled={isSending}>
           Sign in
         </Button>
       </form>
