@@ -12,7 +12,13 @@ const noteRoom = 26
 /** The part of the line, in percent, under which a later dose has no room for its words. */
 const doseRoom = 4
 
-/** One course as a bar: its doses in it, how it ended beside it, or under it where there is no room beside. */
+/** The width of a bar, in percent of the line, that holds its drug's name with a dose. */
+const nameRoom = 15
+
+/**
+ * One course as a bar: its doses in it, or before it where the bar is too short; how it ended beside it, or under it where
+ * there is no room beside.
+ */
 export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span: TimeSpan }) {
   const course = lane.courses[place]
   if (!course) return null
@@ -20,6 +26,7 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
   const right = percentAt(span, course.ends_on ?? span.openTo)
   const room = roomAfter(lane, place, span)
   const note = endWords(course)
+  const isNameBefore = right - left < nameRoom && roomBefore(lane, place, span) >= noteRoom
   const look = course.is_active ? (lane.class === null ? styles.uncounted : styles.active) : styles.ended
   return (
     <>
@@ -30,7 +37,7 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
         className={`${styles.bar} ${look}`}
         {...placed({ left: `${left}%`, width: `${Math.max(0.6, right - left)}%` })}
       >
-        {labels(course, span).map((label, position, all) => {
+        {(isNameBefore ? [] : labels(course, span)).map((label, position, all) => {
           const from = inBar(label.at, left, right)
           const to = inBar(all[position + 1]?.at ?? right, left, right)
           return (
@@ -40,6 +47,11 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
           )
         })}
       </a>
+      {isNameBefore ? (
+        <span className={`${styles.note} ${styles.name}`} {...placed({ right: `${100 - left}%` })}>
+          {[course.drug, doseWords(course, course.step_days.length - 1)].join(" ").trim()}
+        </span>
+      ) : null}
       {note !== null && room >= noteRoom ? (
         <span
           className={`${styles.note} ${course.stop_reason === null ? "" : styles.reason}`}
@@ -65,6 +77,17 @@ export function isNoteUnder(lane: Lane, place: number, span: TimeSpan): boolean 
   const course = lane.courses[place]
   if (!course || course.stop_reason === null || endWords(course) === null) return false
   return roomAfter(lane, place, span) < noteRoom
+}
+
+/** The part of the line before a bar that neither another bar nor that one's note takes. */
+function roomBefore(lane: Lane, place: number, span: TimeSpan): number {
+  const course = lane.courses[place]
+  const before = lane.courses[place - 1]
+  if (!course) return 0
+  const free = percentAt(span, course.started_on)
+  if (!before) return free
+  const isNoted = endWords(before) !== null
+  return free - percentAt(span, before.ends_on ?? span.openTo) - (isNoted ? noteRoom : 0)
 }
 
 function roomAfter(lane: Lane, place: number, span: TimeSpan): number {
