@@ -91,7 +91,7 @@ async function idsWhere(connection: DuckDBConnection, conditions: readonly strin
   const reader = await connection.runAndReadAll(
     `select ${lists.join(", ")} from (
       select p.patient_id, ${columns.join(", ")} from patient_month as p
-      join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of
+      left join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of
     )`,
   )
   return (reader.getRowsJson()[0] ?? []).map((list) => (Array.isArray(list) ? list.map(String) : []))
