@@ -5,9 +5,13 @@ const dayLength = 86_400_000
 
 describe("days of the calendar", () => {
   test("agree with the platform's own calendar over four centuries", () => {
-    for (let day = -80_000; day <= 80_000; day += 1) {
-      expect(dayFromText(new Date(day * dayLength).toISOString().slice(0, 10))).toBe(day)
-    }
+    const days = Array.from({ length: 160_001 }, (_, place) => place - 80_000)
+
+    const wrong = days.filter(
+      (day) => dayFromText(new Date(day * dayLength).toISOString().slice(0, 10)) !== day,
+    )
+
+    expect(wrong).toEqual([])
   })
 
   test.each([
