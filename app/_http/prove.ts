@@ -1,5 +1,6 @@
 import "server-only"
 import { redirect } from "next/navigation"
+import { z } from "zod"
 import type { Caller } from "../../lib/access/caller"
 import { sessionLimits } from "../../lib/access/session-limits"
 
@@ -14,10 +15,32 @@ export function isProven(caller: Caller, now: Date): boolean {
 }
 
 /** What is delicate asks who it is once more when the last proof is too old. */
-export function requireProven(caller: Caller, place: ProvenPlace): void {
-  if (!isProven(caller, new Date())) redirect(`/prove?to=${place}`)
+export function requireProven(caller: Caller, place: Place): void {
+  if (!isProven(caller, new Date())) redirect(proveHref(place))
 }
 
-export function placeOf(word: unknown): ProvenPlace {
-  return word === "users" ? "users" : "account"
+/** A screen of the list, or the one of a person's record. */
+type Place = ProvenPlace | { recordOf: string }
+
+export function proveHref(place: Place): string {
+  return `/prove?to=${typeof place === "string" ? place : `record.${place.recordOf}`}`
 }
+
+/** The word of a place as an address may say it; any other is the own account. */
+export function placeOf(word: unknown): string {
+  if (word === "users" || RecordPlace.safeParse(word).success) return String(word)
+  return "account"
+}
+
+/** Where the word of a place leads. */
+export function placeHref(word: unknown): string {
+  const recordOf = RecordPlace.safeParse(word)
+  if (recordOf.success) return `/patients/${recordOf.data}/record`
+  return provenPlaces[word === "users" ? "users" : "account"]
+}
+
+const RecordPlace = z
+  .string()
+  .startsWith("record.")
+  .transform((word) => word.slice("record.".length))
+  .pipe(z.uuid())

@@ -18,6 +18,7 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   audit: () => import("./audit"),
   users: () => import("./users"),
   deidentify: () => import("./deidentify"),
+  "export-patient": () => import("./export-patient"),
 }
 
 async function main(args: string[]): Promise<number> {

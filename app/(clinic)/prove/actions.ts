@@ -6,7 +6,7 @@ import { z } from "zod"
 import { prove } from "../../../lib/auth/prove"
 import { store } from "../../../lib/store/client"
 import { siteKey } from "../../../lib/store/secrets"
-import { placeOf, provenPlaces } from "../../_http/prove"
+import { placeHref } from "../../_http/prove"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 import { site } from "../../_http/site"
@@ -25,5 +25,5 @@ export async function giveProof(_before: ProveState, form: FormData): Promise<Pr
   const answer = await prove(store(), { caller, typed: typed.data, key, now: new Date() })
   if (answer === "wrong") return { problem: "It is not right, or the code was used before." }
   if (answer === "too-many") return { problem: "After so many attempts the next is taken in a minute." }
-  redirect(provenPlaces[placeOf(form.get("to"))])
+  redirect(placeHref(form.get("to")))
 }

@@ -7,8 +7,14 @@ import type { ChosenMonth } from "../../months"
 import styles from "./identity.module.css"
 
 /** Who this is, and the day the screen speaks of. */
-export function Identity(props: { person: PatientIdentity; chosen: ChosenMonth; months: MonthChoice[] }) {
-  const { person, chosen } = props
+export function Identity(props: {
+  person: PatientIdentity
+  chosen: ChosenMonth
+  months: MonthChoice[]
+  /** Where the record as a whole is handed out, for who may. */
+  recordHref: string | null
+}) {
+  const { person, chosen, recordHref } = props
   const name = [person.given_name, person.family_name].filter(Boolean).join(" ")
   const facts = [
     `${ageWords(person)}, ${sexWords(person.sex)}`,
@@ -29,6 +35,11 @@ export function Identity(props: { person: PatientIdentity; chosen: ChosenMonth; 
       </div>
       <div className={styles.more}>
         <p>{[problems(person), speech(person)].filter(Boolean).join(" ")}</p>
+        {recordHref === null ? null : (
+          <Link href={recordHref} prefetch={false} className={styles.record}>
+            The record as a whole
+          </Link>
+        )}
         <details className={styles.month}>
           <summary>as of {dayInFull(chosen.asOf)}</summary>
           <div className={styles.months}>

@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { redirect } from "next/navigation"
+import { may } from "../../../../lib/access/permissions"
 import { recordedOnce } from "../../../_http/recorded"
 import { requireScreenUser } from "../../../_http/require-user"
 import { EmptyClinic } from "../../empty-clinic"
@@ -38,7 +39,12 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
   const months = monthChoices(snapshot, (month) => patientHref(person.public_id, month))
   return (
     <div className={styles.patient}>
-      <Identity person={person} chosen={chosen} months={months} />
+      <Identity
+        person={person}
+        chosen={chosen}
+        months={months}
+        recordHref={may(caller, "records.manage") ? `/patients/${person.public_id}/record` : null}
+      />
       <div className={styles.body}>
         <Cautions cautions={held.cautions} />
         <div className={styles.line}>

@@ -1,0 +1,25 @@
+import { findPatientId } from "../../../../../lib/store/patients"
+import { readPersonFacts, type PersonFile } from "../../../../../lib/store/person-facts"
+import { recordsOfPerson } from "../../../../../lib/store/person-records"
+import { inCallerScope } from "../../../../_http/in-caller-scope"
+import { clinicTimeZone } from "../../../time-zone"
+
+export type PersonRecord = {
+  /** The numbers under which the clinic's records system has the person. */
+  patientIds: readonly string[]
+  people: readonly string[]
+  files: readonly PersonFile[]
+}
+
+/** Everything held about the person of an opaque id, as far as the caller may see it; null for nobody. */
+export async function readRecord(publicId: string): Promise<PersonRecord | null> {
+  const timeZone = await clinicTimeZone()
+  return inCallerScope(async (transaction) => {
+    const patientId = await findPatientId(transaction, publicId)
+    if (patientId === null) return null
+    const records = await recordsOfPerson(transaction, patientId)
+    const patientIds = records.map((one) => one.patientId)
+    const files = await readPersonFacts(transaction, { patientIds, timeZone })
+    return { patientIds, people: records.map((one) => one.publicId), files }
+  })
+}
