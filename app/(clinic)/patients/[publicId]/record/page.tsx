@@ -1,10 +1,10 @@
 import type { Metadata } from "next"
 import Link from "next/link"
-import { notFound } from "next/navigation"
 import { requireProven } from "../../../../_http/prove"
 import { recordedOnce } from "../../../../_http/recorded"
 import { requireScreenUser } from "../../../../_http/require-user"
 import { AsidePart, Screen, ScreenTitle, Theme } from "../../../../_ui/screen"
+import { refuseUnknown } from "../refuse-unknown"
 import { PublicId } from "../search-params"
 import { HandOutForm } from "./hand-out-form"
 import { HeldFiles } from "./held-files"
@@ -17,7 +17,7 @@ export default async function RecordPage({ params }: PageProps<"/patients/[publi
   const caller = await requireScreenUser("records.manage")
   const publicId = PublicId.safeParse((await params).publicId)
   const record = publicId.success ? await readRecord(publicId.data) : null
-  if (!publicId.success || !record) notFound()
+  if (!publicId.success || !record) return refuseUnknown(caller, publicId.data ?? null)
   requireProven(caller, { recordOf: publicId.data })
   await recordedOnce(caller, { action: "patient.open", object: "record", people: record.people })
   return (
