@@ -5,9 +5,9 @@ import type { Caller } from "../../lib/access/caller"
 import { sessionLimits } from "../../lib/access/session-limits"
 
 /** Where the proof of identity leads back to; nothing else that an address names is followed. */
-export const provenPlaces = { account: "/account", users: "/users" } as const
+const provenPlaces = { account: "/account", users: "/users" } as const
 
-export type ProvenPlace = keyof typeof provenPlaces
+type ProvenPlace = keyof typeof provenPlaces
 
 /** Whether someone has lately shown who they are; the invented people of the demo have nothing to show it with. */
 export function isProven(caller: Caller, now: Date): boolean {

@@ -12,7 +12,7 @@ import { endSession } from "../../../../lib/store/sessions"
 import { answeringAnyone } from "../../../_http/answer"
 import { clientAddress } from "../../../_http/client-address"
 import { requireProvider, returnAddress, type ProviderProblem } from "../../../_http/provider"
-import { placeOf, provenPlaces } from "../../../_http/prove"
+import { placeHref } from "../../../_http/prove"
 import { currentCaller } from "../../../_http/require-user"
 import { readSessionCookie, writeSessionCookie } from "../../../_http/session-cookie"
 import { site } from "../../../_http/site"
@@ -52,7 +52,7 @@ async function proved(identity: Identity): Promise<Response> {
   const caller = await currentCaller()
   const isProven =
     caller !== null && (await proveThroughProvider(store(), { identity, caller, now: new Date() }))
-  return isProven ? onTo(provenPlaces[placeOf(identity.proof?.to)]) : refused("another")
+  return isProven ? onTo(placeHref(identity.proof?.to)) : refused("another")
 }
 
 function refused(problem: ProviderProblem): Response {
