@@ -21,6 +21,12 @@ export default defineConfig({
       project("unit"),
       project("property", { ...slow, globalSetup: ["tests/helpers/store-server.ts"] }),
       project("integration", { ...slow, globalSetup: ["tests/helpers/store-server.ts"] }),
+      project("fuzz", {
+        ...slow,
+        globalSetup: ["tests/helpers/store-server.ts"],
+        provide: { fuzzInputs: 100 },
+        testTimeout: 120_000,
+      }),
       project("browser", {
         ...slow,
         globalSetup: ["tests/helpers/demo-site.ts"],

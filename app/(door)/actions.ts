@@ -12,6 +12,7 @@ import { beginSession, endSession } from "../../lib/store/sessions"
 import { clientAddress } from "../_http/client-address"
 import { afterSignOut } from "../_http/provider"
 import { currentCaller } from "../_http/require-user"
+import { formField } from "../_http/form-field"
 import { assertSameOrigin } from "../_http/same-origin"
 import { clearSessionCookie, readSessionCookie, writeSessionCookie } from "../_http/session-cookie"
 
@@ -21,7 +22,7 @@ const PersonaId = z.uuid()
 export async function enterAsPersona(form: FormData): Promise<void> {
   const sent = await headers()
   assertSameOrigin(sent)
-  const userId = PersonaId.parse(form.get("persona"))
+  const userId = formField(PersonaId, form.get("persona"))
   const personas = await demoPersonas(store())
   const persona = personas.find((one) => one.userId === userId)
   if (!persona) throw new AppError("not-permitted", "This clinic is no demo.")

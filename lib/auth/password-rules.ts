@@ -10,6 +10,9 @@ export const passwordLength = { least: 15, most: 128 } as const
 /** Powers of ten of guesses: a million million, out of reach of guessing at the site (common practice, no source). */
 const leastGuessesLog10 = 12
 
+/** The start of a password is judged for all of it: the time that judging takes grows with the square of the length and more. */
+const judgedCharacters = 40
+
 const tradeWords = ["filtrate", "kidney", "renal", "nephrology", "nephron", "dialysis", "clinic", "hospital"]
 
 /**
@@ -33,7 +36,7 @@ export async function passwordProblem(
 function isEasy(password: string, words: readonly string[]): boolean {
   const own = [...tradeWords, ...words.flatMap((word) => [word, ...word.split(/[^\p{L}\p{N}]+/u)])]
   const checked = judge().check(
-    password,
+    [...password].slice(0, judgedCharacters).join(""),
     own.filter((word) => word.length > 2),
   )
   return checked.guessesLog10 < leastGuessesLog10

@@ -1,5 +1,6 @@
 import "server-only"
 import { z } from "zod"
+import { TypedText } from "../domain/typed-text"
 import type { Prisma, PrismaClient } from "./generated/client"
 
 type Client = PrismaClient | Prisma.TransactionClient
@@ -12,7 +13,7 @@ export const UserName = z
   .pipe(z.string().regex(/^[\p{L}\p{N}][\p{L}\p{N}.@_-]{1,63}$/u))
 
 /** A name as the staff list would write it. */
-export const PersonName = z.string().trim().min(2).max(100)
+export const PersonName = TypedText.trim().min(2).max(100)
 
 /** What the sign-in needs of an account. */
 export type Account = {

@@ -16,6 +16,7 @@ import { store } from "../../../lib/store/client"
 import { endOwnSession } from "../../../lib/store/own-sessions"
 import { endSessionsOf } from "../../../lib/store/sessions"
 import { afterSignOut } from "../../_http/provider"
+import { formField } from "../../_http/form-field"
 import { requireProven } from "../../_http/prove"
 import { recorded } from "../../_http/recorded"
 import { requireScreenUser } from "../../_http/require-user"
@@ -26,15 +27,13 @@ export type PasswordState = { problem: string | null; isDone: boolean }
 export type CodesState = { codes: readonly string[] }
 
 const Password = z.string().max(1000)
+const SessionId = z.string().regex(/^[0-9a-f]{64}$/)
 
 /** Ends one of the person's own sessions. */
 export async function endOne(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("account.own")
-  const id = z
-    .string()
-    .regex(/^[0-9a-f]{64}$/)
-    .parse(form.get("session"))
+  const id = formField(SessionId, form.get("session"))
   await endOwnSession(store(), { userId: caller.userId, id, by: actorOf(caller), now: new Date() })
   revalidatePath("/account")
 }

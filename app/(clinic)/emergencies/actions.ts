@@ -2,14 +2,15 @@
 
 import { refresh } from "next/cache"
 import { headers } from "next/headers"
-import { z } from "zod"
+import { RowNumber } from "../../../lib/domain/row-number"
+import { TypedText } from "../../../lib/domain/typed-text"
+import { formField } from "../../_http/form-field"
 import { store } from "../../../lib/store/client"
 import { reviewEmergency } from "../../../lib/store/emergencies"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 
-const Id = z.coerce.number().int().positive()
-const Note = z.string().trim().min(1).max(500)
+const Note = TypedText.trim().min(1).max(500)
 
 export type ReviewAnswer = { problem: string | null }
 
@@ -19,7 +20,7 @@ export async function signOff(_before: ReviewAnswer, form: FormData): Promise<Re
   const caller = await requireScreenUser("emergency.review")
   const note = Note.safeParse(form.get("note"))
   if (!note.success) return { problem: "A note is needed." }
-  const id = Id.parse(form.get("id"))
+  const id = formField(RowNumber, form.get("id"))
   const isDone = await reviewEmergency(store(), { id, caller, note: note.data, now: new Date() })
   if (!isDone) return { problem: "It has been reviewed in the meantime, or is the reviewer's own." }
   refresh()

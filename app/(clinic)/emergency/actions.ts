@@ -4,13 +4,14 @@ import { revalidatePath } from "next/cache"
 import { headers } from "next/headers"
 import { redirect } from "next/navigation"
 import { z } from "zod"
+import { TypedText } from "../../../lib/domain/typed-text"
 import { store } from "../../../lib/store/client"
 import { endEmergency, openEmergency } from "../../../lib/store/emergencies"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 import { patientHref } from "../patients/search-params"
 
-const Reason = z.string().trim().min(10).max(500)
+const Reason = TypedText.trim().min(10).max(500)
 const Patient = z.uuid().nullable().catch(null)
 
 export type OpenAnswer = { problem: string | null }

@@ -5,7 +5,10 @@ import { headers } from "next/headers"
 import { redirect } from "next/navigation"
 import { z } from "zod"
 import { factKinds } from "../../../lib/domain/fact-kinds"
+import { RowNumber } from "../../../lib/domain/row-number"
+import { TypedText } from "../../../lib/domain/typed-text"
 import { ask } from "../../_http/ask"
+import { formField } from "../../_http/form-field"
 import { acceptImport, refuseImport } from "../../../lib/jobs/import-upload"
 import { startRefresh } from "../../../lib/jobs/refresh-process"
 import { drugIngredients } from "../../../lib/questions/drug-texts"
@@ -20,15 +23,14 @@ import { assertSameOrigin } from "../../_http/same-origin"
 import { site } from "../../_http/site"
 import { forgetWaitingRows } from "./waiting-rows"
 
-const Id = z.coerce.number().int().positive()
-const HeldPlace = z.object({ kind: z.enum(factKinds), importId: Id, line: Id })
-const DrugName = z.string().min(1).max(1000)
+const HeldPlace = z.object({ kind: z.enum(factKinds), importId: RowNumber, line: RowNumber })
+const DrugName = TypedText.min(1).max(1000)
 
 /** A person has read the question and says to go on. */
 export async function accept(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("imports.manage")
-  await acceptImport(site(), { id: Id.parse(form.get("id")), by: actorOf(caller) })
+  await acceptImport(site(), { id: formField(RowNumber, form.get("id")), by: actorOf(caller) })
   refresh()
 }
 
@@ -36,7 +38,7 @@ export async function accept(form: FormData): Promise<void> {
 export async function decline(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("imports.manage")
-  await refuseImport(site(), { id: Id.parse(form.get("id")), by: actorOf(caller) })
+  await refuseImport(site(), { id: formField(RowNumber, form.get("id")), by: actorOf(caller) })
   refresh()
 }
 
@@ -44,7 +46,7 @@ export async function decline(form: FormData): Promise<void> {
 export async function discardHeld(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("imports.rows")
-  const place = HeldPlace.parse(Object.fromEntries(form))
+  const place = formField(HeldPlace, Object.fromEntries(form))
   const objectId = `${place.importId}/${place.kind}/${place.line}`
   await inCallerScope(async (client) => {
     if (await discardHeldFact(client, place))
@@ -69,7 +71,7 @@ export type MappingAnswer = { problem: string | null }
 export async function mapDrugText(_before: MappingAnswer, form: FormData): Promise<MappingAnswer> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("imports.manage")
-  const text = DrugName.parse(form.get("text"))
+  const text = formField(DrugName, form.get("text"))
   const isIgnored = form.get("meaning") === "ignored"
   const named = form
     .getAll("ingredient")
@@ -93,7 +95,7 @@ export async function unmapDrugText(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("imports.manage")
   const here = site()
-  const text = DrugName.parse(form.get("text"))
+  const text = formField(DrugName, form.get("text"))
   await removeDrugNameMapping(here.client, { text, by: actorOf(caller) })
   startRefresh(here)
   refresh()

@@ -1,5 +1,6 @@
 import { z } from "zod"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
+import { TypedText } from "../../../lib/domain/typed-text"
 import type { Standing } from "../../../lib/domain/standings"
 import { changeKinds } from "../../../lib/questions/measure-people"
 import { MonthParam } from "../search-params"
@@ -11,7 +12,7 @@ type StandingParam = (typeof standingParams)[number]
 /** Whom a list holds: those of one standing, or all whom the rate counts. */
 export type ListedStanding = Standing | "counted"
 
-const narrow = z.string().max(200).nullable().catch(null).default(null)
+const narrow = TypedText.max(200).nullable().catch(null).default(null)
 
 /** One measure as an address tells it; null is the default and is left out. `clinician`, `site` and `sex` may be empty: not assigned. */
 const MeasureView = z.object({

@@ -2,9 +2,9 @@
 
 import { headers } from "next/headers"
 import { redirect } from "next/navigation"
-import { z } from "zod"
 import { isSettingKey } from "../../../lib/domain/setting-proposal"
 import { settingName } from "../../../lib/domain/setting-values"
+import { TypedText } from "../../../lib/domain/typed-text"
 import { startRefresh } from "../../../lib/jobs/refresh-process"
 import { actorOf } from "../../../lib/store/audit-actors"
 import { saveSettings } from "../../../lib/store/settings"
@@ -13,7 +13,7 @@ import { assertSameOrigin } from "../../_http/same-origin"
 import { site } from "../../_http/site"
 import { settingsHref, type SettingTexts } from "./search-params"
 
-const Reason = z.string().trim().min(1).max(500)
+const Reason = TypedText.trim().min(1).max(500)
 
 export type SaveAnswer = { problem: string | null }
 

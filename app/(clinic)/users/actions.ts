@@ -6,6 +6,7 @@ import { z } from "zod"
 import { grantable } from "../../../lib/access/permissions"
 import { roles } from "../../../lib/access/roles"
 import { linkAddress } from "../../../lib/auth/setup-link"
+import { TypedText } from "../../../lib/domain/typed-text"
 import { readEnvironment } from "../../../lib/env"
 import { PersonName, UserName } from "../../../lib/store/accounts"
 import { actorOf } from "../../../lib/store/audit-actors"
@@ -13,27 +14,33 @@ import { store } from "../../../lib/store/client"
 import { takeFactorAway } from "../../../lib/store/provider-accounts"
 import { changeUser, inviteUser, makeUserLink, setDisabled, type UserAnswer } from "../../../lib/store/users"
 import { requireProven } from "../../_http/prove"
+import { formField } from "../../_http/form-field"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 
 export type UsersState = { problem: string | null; link: string | null }
 
-const Sites = z.string().max(1000).transform(listOf)
+const Sites = TypedText.max(1000).transform(listOf)
 
 const Shape = z.object({
   name: PersonName,
   roles: z.array(z.enum(roles)).min(1),
   grants: z.array(z.enum(grantable)),
-  staffId: z
-    .string()
-    .trim()
+  staffId: TypedText.trim()
     .max(64)
     .transform((text) => (text === "" ? null : text)),
   sites: Sites,
 })
 
-const Which = z.object({ id: z.uuid(), version: z.coerce.number().int() })
-const Reason = z.string().trim().min(3).max(300)
+const Which = z.object({
+  id: z.uuid(),
+  version: z.coerce
+    .number()
+    .int()
+    .max(2 ** 31 - 1)
+    .min(0),
+})
+const Reason = TypedText.trim().min(3).max(300)
 
 const problems: Readonly<Record<Exclude<UserAnswer, "done">, string>> = {
   taken: "This user name is taken.",
@@ -63,7 +70,7 @@ export async function change(_before: UsersState, form: FormData): Promise<Users
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("users.manage")
   requireProven(caller, "users")
-  const which = Which.parse({ id: form.get("id"), version: form.get("version") })
+  const which = formField(Which, { id: form.get("id"), version: form.get("version") })
   const shape = shapeOf(form)
   const reason = Reason.safeParse(form.get("reason"))
   if (!shape.success) return failed("A name and at least one role are needed.")
@@ -77,7 +84,7 @@ export async function disable(_before: UsersState, form: FormData): Promise<User
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("users.manage")
   requireProven(caller, "users")
-  const which = Which.parse({ id: form.get("id"), version: form.get("version") })
+  const which = formField(Which, { id: form.get("id"), version: form.get("version") })
   const isDisabled = form.get("to") === "disabled"
   return told(await setDisabled(store(), { ...which, isDisabled, by: actorOf(caller), now: new Date() }))
 }
@@ -87,8 +94,8 @@ export async function makeReset(_before: UsersState, form: FormData): Promise<Us
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("users.manage")
   requireProven(caller, "users")
-  const id = z.uuid().parse(form.get("id"))
-  const purpose = z.enum(["reset", "reset-factor", "invitation"]).parse(form.get("purpose"))
+  const id = formField(z.uuid(), form.get("id"))
+  const purpose = formField(z.enum(["reset", "reset-factor", "invitation"]), form.get("purpose"))
   const token = await makeUserLink(store(), { id, purpose, by: actorOf(caller), now: new Date() })
   return token === null
     ? failed("This account takes no link: it is disabled, or signs in through the clinic's provider.")
@@ -100,7 +107,7 @@ export async function takeFactor(_before: UsersState, form: FormData): Promise<U
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("users.manage")
   requireProven(caller, "users")
-  const id = z.uuid().parse(form.get("id"))
+  const id = formField(z.uuid(), form.get("id"))
   const isTaken = await takeFactorAway(store(), { id, by: actorOf(caller), now: new Date() })
   return told(isTaken ? "done" : "outdated")
 }

@@ -22,6 +22,8 @@ const refused = [
   ["the user name twice", "ada.thornbury.ada.thornbury"],
   ["the product's name padded", "filtratefiltrate123"],
   ["digits for letters", "p4ssw0rdp4ssw0rd"],
+  // Judged whole, this one took seconds in which nobody else was answered.
+  ["the start of a long one, which is what is judged", "p4ssw0rd$1!".repeat(11)],
 ] as const
 
 const accepted = [

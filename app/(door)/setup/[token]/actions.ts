@@ -10,6 +10,7 @@ import { findAccount, PersonName, UserName } from "../../../../lib/store/account
 import { store } from "../../../../lib/store/client"
 import { findLink, type OneTimeLink } from "../../../../lib/store/one-time-links"
 import { clientAddress } from "../../../_http/client-address"
+import { formField } from "../../../_http/form-field"
 import { assertSameOrigin } from "../../../_http/same-origin"
 import { writeSessionCookie } from "../../../_http/session-cookie"
 
@@ -24,7 +25,7 @@ type Newcomer = { name: string; userName: string; isLead: boolean }
 export async function usePasswordLink(_before: LinkState, form: FormData): Promise<LinkState> {
   const sent = await headers()
   assertSameOrigin(sent)
-  const token = Token.parse(form.get("token"))
+  const token = formField(Token, form.get("token"))
   const password = Password.safeParse(form.get("password"))
   const kept = { name: String(form.get("name") ?? ""), userName: String(form.get("userName") ?? "") }
   const again = (problem: string) => ({ problem, ...kept })

@@ -1,5 +1,5 @@
-import { z } from "zod"
 import type { Scope } from "../../../../../lib/access/scope"
+import { RowNumber } from "../../../../../lib/domain/row-number"
 import { AppError } from "../../../../../lib/errors"
 import { csvLines } from "../../../../../lib/export/csv"
 import { allRejectedRows, findImport } from "../../../../../lib/store/imports"
@@ -18,10 +18,7 @@ export const GET = answering(
   "imports.rows",
   async (_request: Request, { params, caller }: RouteContext<"/api/imports/[id]/rejects"> & Called) => {
     takeTurn("exports", caller)
-    const id = z.coerce
-      .number()
-      .int()
-      .safeParse((await params).id)
+    const id = RowNumber.safeParse((await params).id)
     const entry = id.success ? await findImport(store(), id.data) : null
     if (!entry) throw new AppError("not-found", "There is no such import.")
     await recorded(caller, { action: "rejected-rows.export", object: "import", objectId: String(entry.id) })
