@@ -20,7 +20,7 @@ export default async function EmergenciesPage() {
         <>
           <ScreenTitle title="Emergency access" />
           <AsidePart>
-            <p>{open === 0 ? "All reviewed." : `${counted(open, "access", "accesses")} to be reviewed.`}</p>
+            <p>{standing(emergencies.length, open)}</p>
           </AsidePart>
         </>
       }
@@ -35,4 +35,9 @@ export default async function EmergenciesPage() {
       </Theme>
     </Screen>
   )
+}
+
+function standing(all: number, open: number): string {
+  if (all === 0) return "None to be reviewed."
+  return open === 0 ? "All reviewed." : `${counted(open, "access", "accesses")} to be reviewed.`
 }

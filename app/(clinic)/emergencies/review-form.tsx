@@ -2,6 +2,7 @@
 
 import { useActionState } from "react"
 import { Button } from "../../_ui/button"
+import { keptForm } from "../../_ui/kept-form"
 import { signOff } from "./actions"
 import styles from "./emergencies.module.css"
 
@@ -9,7 +10,7 @@ import styles from "./emergencies.module.css"
 export function ReviewForm({ id }: { id: number }) {
   const [answer, review, isSaving] = useActionState(signOff, { problem: null })
   return (
-    <form action={review} className={styles.form}>
+    <form action={review} onSubmit={keptForm(review)} className={styles.form}>
       <input type="hidden" name="id" value={id} />
       <label>
         <span>Note</span>

@@ -2,6 +2,7 @@
 
 import { useActionState } from "react"
 import { Button } from "../../_ui/button"
+import { keptForm } from "../../_ui/kept-form"
 import { openForEmergency } from "./actions"
 import styles from "./emergency.module.css"
 
@@ -9,7 +10,7 @@ import styles from "./emergency.module.css"
 export function OpenForm({ patient }: { patient: string | null }) {
   const [answer, open, isOpening] = useActionState(openForEmergency, { problem: null })
   return (
-    <form action={open} className={styles.form}>
+    <form action={open} onSubmit={keptForm(open)} className={styles.form}>
       {patient === null ? null : <input type="hidden" name="patient" value={patient} />}
       <label>
         <span>Reason</span>

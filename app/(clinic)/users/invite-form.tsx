@@ -2,6 +2,7 @@
 
 import { useActionState } from "react"
 import { Button } from "../../_ui/button"
+import { keptForm } from "../../_ui/kept-form"
 import { invite } from "./actions"
 import { Outcome } from "./outcome"
 import { ShapeFields, TextField } from "./shape-fields"
@@ -11,7 +12,7 @@ import styles from "./users.module.css"
 export function InviteForm() {
   const [state, send, isSending] = useActionState(invite, { problem: null, link: null })
   return (
-    <form action={send} className={styles.form}>
+    <form key={state.link} action={send} onSubmit={keptForm(send)} className={styles.form}>
       <TextField id="invite-user-name" label="User name" name="userName" isNeeded="yes" />
       <ShapeFields id="invite" />
       <Outcome state={state} />

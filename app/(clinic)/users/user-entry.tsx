@@ -4,6 +4,7 @@ import { useActionState } from "react"
 import { isRole, roleWords } from "../../../lib/access/roles"
 import type { UserEntry } from "../../../lib/store/users"
 import { Button } from "../../_ui/button"
+import { keptForm } from "../../_ui/kept-form"
 import { change, disable, makeReset, takeFactor } from "./actions"
 import { Outcome } from "./outcome"
 import { ShapeFields, TextField } from "./shape-fields"
@@ -70,7 +71,7 @@ export function UserEntryView({ user }: { user: UserEntry }) {
 function ChangeForm({ user }: { user: UserEntry }) {
   const [state, send, isSending] = useActionState(change, nothingYet)
   return (
-    <form action={send} className={styles.form}>
+    <form action={send} onSubmit={keptForm(send)} className={styles.form}>
       <Which user={user} />
       <ShapeFields of={user} id={user.id} />
       <TextField id={`${user.id}-reason`} label="Reason" name="reason" isNeeded="yes" />
