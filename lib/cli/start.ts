@@ -16,6 +16,7 @@ import { openDatabase } from "../store/database"
 import { ensurePersonas } from "../store/demo-personas"
 import { closeAllDatabases } from "../store/embedded"
 import { siteKey } from "../store/secrets"
+import { watchAudit } from "./audit-watch"
 import { ensurePortIsFree } from "./port"
 import { print } from "./print"
 import { projectDir } from "./project"
@@ -59,6 +60,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
     say(`Filtrate with its data in ${dataDir}`)
     const database = await openDatabase({ environment, say })
     await prepareClinic(environment, database.url)
+    await watchAudit({ databaseUrl: database.url, dataDir })
     if (mode === "start") await ensureBuild(say)
     say("Starting the site")
     const site = await startSite({

@@ -56,7 +56,7 @@ test("who opens a patient and takes a list is in the audit log, with the people,
     expect(list?.people).toBe(taken)
     expect(rows).toBeGreaterThan(taken)
     expect(table?.people).toBe(rows)
-    expect((await verifyAudit(client)).first).toBeNull()
+    expect((await verifyAudit(client, inject("demoDataDir"))).first).toBeNull()
   } finally {
     await client.$disconnect()
     await database.close()

@@ -1,5 +1,7 @@
-import { existsSync } from "node:fs"
+import { existsSync, readFileSync, rmSync, statSync } from "node:fs"
+import { userInfo } from "node:os"
 import path from "node:path"
+import { parse } from "csv-parse/sync"
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest"
 import { openEmbedded } from "../../../lib/store/embedded"
 import { filtrate, startFiltrate } from "../../helpers/filtrate"
@@ -140,6 +142,45 @@ describe("the filtrate command", () => {
     expect(finished.exitCode).toBe(2)
     expect(finished.stdout).toBe("")
     expect(finished.stderr).toContain(says)
+  })
+
+  test("what a command prints and does is in the audit log first, under the user of the operating system", async () => {
+    const file = path.join(temporary.folder, "log.csv")
+    await filtrate(["measures"], env)
+    await filtrate(["patients", "--json"], env)
+    await filtrate(["export", "bp-at-target"], env)
+    await filtrate(["users"], env)
+    const exported = await filtrate(["audit", "export", "--out", file], env)
+    const again = await filtrate(["audit", "export", "--out", file], env)
+
+    expect(exported.exitCode).toBe(0)
+    expect(exported.stdout).toBe("")
+    expect(again.exitCode).toBe(2)
+    const rows: Record<string, string>[] = parse(readFileSync(file, "utf8"), { columns: true })
+    const latest = rows.slice(0, 5).map((row) => `${row.origin} ${row.action} ${row.object}`)
+    expect(latest).toEqual([
+      "command audit.export ",
+      "command users.list ",
+      "command patients.export measure",
+      "command patients.export panel",
+      "command figures.print ",
+    ])
+    expect(rows.map((row) => row.action)).toEqual(
+      expect.arrayContaining(["figures.build", "settings.change"]),
+    )
+    expect(new Set(rows.map((row) => row.actor))).toEqual(new Set([`command:${userInfo().username}`]))
+    expect(statSync(file).mode & 0o777).toBe(0o600)
+  }, 180_000)
+
+  test("verifies the audit log, and ends with 1 where it is not whole", async () => {
+    const whole = await filtrate(["audit", "verify"], env)
+    rmSync(path.join(dataDir, "audit-anchors"))
+    const broken = await filtrate(["audit", "verify"], env)
+
+    expect(whole.exitCode).toBe(0)
+    expect(whole.stdout).toMatch(/^The audit log is whole: \d+ entries/)
+    expect(broken.exitCode).toBe(1)
+    expect(broken.stderr).toContain("the file audit-anchors of the data folder is gone")
   })
 
   test("works on the Postgres of DATABASE_URL", async () => {
