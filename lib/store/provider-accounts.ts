@@ -4,6 +4,7 @@ import { PersonName, UserName } from "./accounts"
 import { changeAndRecord, record } from "./audit"
 import type { Actor } from "./audit-actors"
 import { removeFactors } from "./factors"
+import { endSessionsWithin } from "./sessions"
 import type { Prisma, PrismaClient } from "./generated/client"
 
 export type ProviderAccount = {
@@ -59,8 +60,7 @@ export async function takeFactorAway(
       const user = await transaction.user.findFirst({ where: { id, subject: { not: null } } })
       if (!user) return false
       await removeFactors(transaction, id)
-      const ended = { endedAt: now, endReason: "second factor taken away" }
-      await transaction.session.updateMany({ where: { userId: id, endedAt: null }, data: ended })
+      await endSessionsWithin(transaction, { userId: id, reason: "second factor taken away", now })
       return true
     },
     (isTaken) =>
@@ -83,9 +83,8 @@ async function renew(
   const data = { name, roles, version: { increment: 1 } }
   await transaction.user.update({ where: { id: user.id }, data })
   if (roles.length === 0)
-    await transaction.session.updateMany({
-      where: { userId: user.id, endedAt: null },
-      data: { endedAt: account.now, endReason: "no role at the provider" },
+    await endSessionsWithin(transaction, {
+      ...{ userId: user.id, reason: "no role at the provider", now: account.now },
     })
   await tell(transaction, { account, userId: user.id, action: "user.change", before: user.roles })
   return kept

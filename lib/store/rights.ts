@@ -55,6 +55,7 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
   emergency_accesses: account,
   recovery_codes: usedUp,
   passkeys: usedUp,
+  passkey_challenges: usedUp,
   one_time_links: usedUp,
   sign_in_failures: usedUp,
   audit_entries: {

@@ -103,6 +103,14 @@ export async function endSessionsOf(
   await client.$transaction((tx) => end(tx, which, ended))
 }
 
+/** The same as a part of a change that is recorded besides. */
+export async function endSessionsWithin(
+  transaction: Prisma.TransactionClient,
+  ended: { userId: string; reason: string; now: Date },
+): Promise<void> {
+  await end(transaction, { userId: ended.userId }, ended)
+}
+
 export async function markProven(client: PrismaClient, sessionId: string, now: Date): Promise<void> {
   await client.session.updateMany({
     where: { tokenHash: new Uint8Array(Buffer.from(sessionId, "hex")), endedAt: null },
