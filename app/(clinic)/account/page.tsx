@@ -3,6 +3,7 @@ import { isRole, roleWords } from "../../../lib/access/roles"
 import { findAccountById } from "../../../lib/store/accounts"
 import { store } from "../../../lib/store/client"
 import { countRecoveryCodes } from "../../../lib/store/factors"
+import { listPasskeys } from "../../../lib/store/passkeys"
 import { listSessions } from "../../../lib/store/own-sessions"
 import { requireScreenUser } from "../../_http/require-user"
 import { counted } from "../../_ui/format"
@@ -13,6 +14,7 @@ import { clinicTimeZone } from "../time-zone"
 import { endOne, signOutEverywhere } from "./actions"
 import styles from "./account.module.css"
 import { CodesForm } from "./codes-form"
+import { Passkeys } from "./passkeys"
 import { PasswordForm } from "./password-form"
 
 export const metadata: Metadata = { title: "Account" }
@@ -20,10 +22,11 @@ export const metadata: Metadata = { title: "Account" }
 export default async function AccountPage() {
   const caller = await requireScreenUser("account.own")
   const { userId, isDemo } = caller
-  const [sessions, codes, account, timeZone] = await Promise.all([
+  const [sessions, codes, account, passkeys, timeZone] = await Promise.all([
     listSessions(store(), { userId, now: new Date() }),
     countRecoveryCodes(store(), userId),
     findAccountById(store(), userId),
+    listPasskeys(store(), userId),
     clinicTimeZone(),
   ])
   return (
@@ -65,6 +68,11 @@ export default async function AccountPage() {
             </p>
             <CodesForm />
           </div>
+        </Theme>
+      ) : null}
+      {account && !account.isFromProvider ? (
+        <Theme title="Passkeys" id="passkeys">
+          <Passkeys passkeys={passkeys} timeZone={timeZone} />
         </Theme>
       ) : null}
       {account && !account.isFromProvider ? (

@@ -6,6 +6,7 @@ import { demoPersonas } from "../../../lib/store/demo-personas"
 import { providerProblemOf } from "../../_http/provider"
 import { currentCaller } from "../../_http/require-user"
 import { homeOf } from "../../(clinic)/screens"
+import { PasskeyDoor } from "./passkey-door"
 import { Personas } from "./personas"
 import { ProviderDoor } from "./provider-door"
 import { SignInForm } from "./sign-in-form"
@@ -23,6 +24,7 @@ export default async function SignInPage({ searchParams }: PageProps<"/sign-in">
       {personas.length > 0 ? <Personas personas={personas} /> : null}
       {hasProvider ? <ProviderDoor problem={problem} /> : null}
       <SignInForm place={hasProvider ? "second" : "first"} />
+      <PasskeyDoor />
     </>
   )
 }

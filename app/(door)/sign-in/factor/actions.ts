@@ -6,11 +6,13 @@ import { z } from "zod"
 import { completeSignIn } from "../../../../lib/auth/complete-sign-in"
 import { enrolFactor } from "../../../../lib/auth/enrol-factor"
 import { recordFailedCode } from "../../../../lib/auth/failed-code"
+import { askForSignature, checkSignature } from "../../../../lib/auth/passkeys"
 import { checkFactor } from "../../../../lib/auth/second-factor"
 import { store } from "../../../../lib/store/client"
 import { endSession } from "../../../../lib/store/sessions"
 import { clientAddress } from "../../../_http/client-address"
 import { halfSignedIn, type HalfSignedIn } from "../../../_http/half-signed-in"
+import { bound, boundToken, passkeySite } from "../../../_http/passkeys"
 import { assertSameOrigin } from "../../../_http/same-origin"
 import { writeSessionCookie } from "../../../_http/session-cookie"
 
@@ -39,7 +41,28 @@ export async function giveCode(_before: FactorState, form: FormData): Promise<Fa
     await endSession(store(), { token, reason: "too many codes", now })
     redirect("/sign-in")
   }
-  await complete(half)
+  await complete(half, "code")
+  redirect("/sign-in")
+}
+
+/** What one of the person's own passkeys may sign as the second factor. */
+export async function askForFactor() {
+  const half = await requireHalf()
+  const asked = { purpose: "factor", userId: half.account.id, site: passkeySite(), now: new Date() } as const
+  return bound(await askForSignature(store(), asked))
+}
+
+/** The second factor: what a passkey has signed. */
+export async function givePasskey(answer: unknown): Promise<{ problem: string }> {
+  const half = await requireHalf()
+  const { account } = half
+  const signed = { answer, token: await boundToken(), site: passkeySite(), now: new Date() }
+  const whose = await checkSignature(store(), { ...signed, purpose: "factor", userId: account.id })
+  if (whose === null) {
+    await recordFailedCode(store(), { account, address: await clientAddress(), isSlowed: false })
+    return { problem: "This passkey is none of this account." }
+  }
+  await complete(half, "passkey")
   redirect("/sign-in")
 }
 
@@ -56,7 +79,7 @@ export async function enrol(_before: FactorState, form: FormData): Promise<Facto
     await recordFailedCode(store(), { account: half.account, address, isSlowed: false })
     return wrong
   }
-  await complete(half)
+  await complete(half, "code")
   redirect("/account")
 }
 
@@ -65,9 +88,10 @@ async function requireHalf(): Promise<HalfSignedIn> {
   return (await halfSignedIn()) ?? redirect("/sign-in")
 }
 
-async function complete({ token, account, method }: HalfSignedIn): Promise<void> {
+async function complete(half: HalfSignedIn, factor: "code" | "passkey"): Promise<void> {
+  const { token, account, method } = half
   const agent = (await headers()).get("user-agent") ?? ""
   const about = { agent, address: await clientAddress(), now: new Date() }
-  const signIn = { token, account, method, factor: "code", ...about } as const
+  const signIn = { token, account, method, factor, ...about }
   await writeSessionCookie(await completeSignIn(store(), signIn))
 }

@@ -4,10 +4,11 @@ import { useActionState } from "react"
 import { Button } from "../../../_ui/button"
 import styles from "../../door.module.css"
 import { Field, Problem } from "../../field"
-import { giveCode } from "./actions"
+import { PasskeyButton } from "../../passkey-button"
+import { askForFactor, giveCode, givePasskey } from "./actions"
 
-/** Asks for the second factor. */
-export function CodeForm() {
+/** Asks for the second factor: a code, or a passkey where there is one. */
+export function CodeForm({ hasPasskey }: { hasPasskey: boolean }) {
   const [state, send, isSending] = useActionState(giveCode, { problem: null })
   return (
     <section aria-labelledby="factor" className={styles.part}>
@@ -26,6 +27,7 @@ export function CodeForm() {
           Sign in
         </Button>
       </form>
+      {hasPasskey ? <PasskeyButton label="Use a passkey" ask={askForFactor} give={givePasskey} /> : null}
     </section>
   )
 }
