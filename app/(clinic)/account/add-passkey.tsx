@@ -9,13 +9,14 @@ import {
 import styles from "../../(door)/door.module.css"
 import { Field, Problem } from "../../(door)/field"
 import { Button } from "../../_ui/button"
+import { keptForm } from "../../_ui/kept-form"
 import { addPasskey, askToAddPasskey, type PasskeyState } from "./passkey-actions"
 
 /** Has an authenticator make a passkey, and keeps it under a name. */
 export function AddPasskey() {
   const [state, send, isSending] = useActionState(add, { problem: null })
   return (
-    <form action={send} className={styles.form}>
+    <form action={send} onSubmit={keptForm(send)} className={styles.form}>
       <Field
         label="Name of the new passkey"
         name="passkey-name"

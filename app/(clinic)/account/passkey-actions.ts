@@ -4,17 +4,19 @@ import { headers } from "next/headers"
 import { revalidatePath } from "next/cache"
 import { z } from "zod"
 import { addNewPasskey, askForNewPasskey } from "../../../lib/auth/passkeys"
+import { TypedText } from "../../../lib/domain/typed-text"
 import { findAccountById, type Account } from "../../../lib/store/accounts"
 import { actorOf } from "../../../lib/store/audit-actors"
 import { store } from "../../../lib/store/client"
 import { removePasskey, renamePasskey } from "../../../lib/store/passkeys"
+import { formField } from "../../_http/form-field"
 import { bound, boundToken, passkeySite } from "../../_http/passkeys"
 import { requireProven } from "../../_http/prove"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 
-const Name = z.string().trim().min(1).max(60)
-const PasskeyId = z.string().min(1).max(1400)
+const Name = TypedText.trim().min(1).max(60)
+const PasskeyId = z.string().regex(/^[A-Za-z0-9_-]{1,1400}$/)
 
 export type PasskeyState = { problem: string | null }
 
@@ -49,7 +51,7 @@ export async function rename(form: FormData): Promise<void> {
   const caller = await requireScreenUser("account.own")
   requireProven(caller, "account")
   const name = Name.safeParse(form.get("name"))
-  const id = PasskeyId.parse(form.get("passkey"))
+  const id = formField(PasskeyId, form.get("passkey"))
   if (name.success)
     await renamePasskey(store(), { userId: caller.userId, id, name: name.data, by: actorOf(caller) })
   revalidatePath("/account")
@@ -60,7 +62,7 @@ export async function remove(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("account.own")
   requireProven(caller, "account")
-  const id = PasskeyId.parse(form.get("passkey"))
+  const id = formField(PasskeyId, form.get("passkey"))
   await removePasskey(store(), { userId: caller.userId, id, by: actorOf(caller) })
   revalidatePath("/account")
 }

@@ -45,7 +45,7 @@ export function Passkeys({ passkeys, timeZone }: { passkeys: readonly OwnPasskey
           or a security key, which checks by PIN, finger or face who uses it. It signs in alone, and serves as
           the second factor after a password.
         </p>
-        <AddPasskey />
+        <AddPasskey key={passkeys.length} />
       </div>
     </>
   )

@@ -6,7 +6,7 @@ import { proveWithPasskey } from "../../../lib/auth/passkey-sign-in"
 import { askForSignature } from "../../../lib/auth/passkeys"
 import { store } from "../../../lib/store/client"
 import { bound, boundToken, passkeySite } from "../../_http/passkeys"
-import { placeOf, provenPlaces } from "../../_http/prove"
+import { placeHref } from "../../_http/prove"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 
@@ -25,5 +25,5 @@ export async function giveSignedProof(to: unknown, answer: unknown): Promise<{ p
   const signed = { answer, token: await boundToken(), site: passkeySite(), now: new Date() }
   if (!(await proveWithPasskey(store(), { ...signed, caller })))
     return { problem: "This passkey proves nothing here." }
-  redirect(provenPlaces[placeOf(to)])
+  redirect(placeHref(to))
 }
