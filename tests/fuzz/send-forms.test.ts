@@ -110,7 +110,8 @@ async function freshen(name: string): Promise<string> {
 
 async function actionOf(name: string): Promise<(form: FormData) => Promise<unknown>> {
   const [file = "", exported = ""] = name.split(/ (?=\w+$)/)
-  const module: Record<string, unknown> = await import(`../../${file.replace(/\.ts$/, "")}.ts`)
+  const place = new URL(`../../${file}`, import.meta.url).pathname
+  const module: Record<string, unknown> = await import(/* @vite-ignore */ place)
   const action = module[exported]
   if (typeof action !== "function") throw new Error(`there is no action ${name}`)
   return async (form) => (action.length > 1 ? action({ problem: null }, form) : action(form))
