@@ -8,6 +8,7 @@ export const screens: readonly ScreenEntry[] = [
   { href: "/patients", name: "Patients", needs: "people.see" },
   { href: "/measures", name: "Measures", needs: "figures.see" },
   { href: "/imports", name: "Imports", needs: "imports.see" },
+  { href: "/audit", name: "Audit log", needs: "audit.see" },
   { href: "/emergencies", name: "Emergencies", needs: "emergency.review" },
   { href: "/users", name: "Users", needs: "users.manage" },
   { href: "/settings", name: "Settings", needs: "settings.see" },

@@ -39,7 +39,7 @@ export const auditActions = {
   "emergency.open": "opened emergency access",
   "emergency.end": "ended emergency access",
   "emergency.review": "reviewed emergency access",
-  "access.refuse": "asked for what is not theirs",
+  "access.refuse": "asked for what was not given",
   "audit.open": "read the audit log",
   "audit.export": "took the audit log as a file",
   "audit.verify": "verified the audit log",

@@ -37,6 +37,7 @@ const screens = [
   ["patients", () => "/patients"],
   ["patient", () => `/patients/${somebody}`],
   ["imports", () => "/imports"],
+  ["audit", () => "/audit"],
 ] as const
 
 describe.each(screens)("the screen %s of the demo clinic", (name, addressOf) => {

@@ -53,11 +53,24 @@ const names = [
 const search = hostileSearch(names, ["2025-08", "not-met", "met", "2", "S-01", "", "female", "appeared"]).map(
   queryOf,
 )
+const auditSearch = hostileSearch(
+  ["from", "to", "actor", "action", "outcome", "patient", "before"],
+  [
+    "2025-08-01",
+    "0000-01-01",
+    "command:root",
+    "patient.open",
+    "done",
+    "5",
+    "00000000-0000-4000-8000-000000000000",
+  ],
+).map(queryOf)
 const Refusal = z.strictObject({ code: z.string(), message: z.string() })
 
 test("every route is asked below", () => {
   expect(Object.keys(routes).sort()).toEqual(
     [
+      "GET /api/audit",
       ...["GET /api/imports/[id]/rejects", "GET /api/measures/[id]/people", "GET /api/tables/patients"],
       ...["GET /provider/leave", "GET /provider/return", "POST /api/imports", "POST /api/session"],
     ].sort(),
@@ -75,6 +88,15 @@ describe("any address and body is answered, or refused with an expected code:", 
         await expectSound(answer, ["not-found"])
       },
     )
+  })
+
+  test("the entries of the audit log", async () => {
+    const { GET } = await import("../../app/api/audit/route")
+    await site.signIn("auditor")
+    await forInputs(auditSearch, async (query) => {
+      const answer = await ask(GET, { address: `/api/audit?${query}`, params: {} })
+      await expectSound(answer, [])
+    })
   })
 
   test("the rejected rows of an import", async () => {

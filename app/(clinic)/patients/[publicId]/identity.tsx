@@ -13,8 +13,10 @@ export function Identity(props: {
   months: MonthChoice[]
   /** Where the record as a whole is handed out, for who may. */
   recordHref: string | null
+  /** Who opened this record and when, for who may read the audit log. */
+  auditHref: string | null
 }) {
-  const { person, chosen, recordHref } = props
+  const { person, chosen, recordHref, auditHref } = props
   const name = [person.given_name, person.family_name].filter(Boolean).join(" ")
   const facts = [
     `${ageWords(person)}, ${sexWords(person.sex)}`,
@@ -35,17 +37,24 @@ export function Identity(props: {
       </div>
       <div className={styles.more}>
         <p>{[problems(person), speech(person)].filter(Boolean).join(" ")}</p>
-        {recordHref === null ? null : (
-          <Link href={recordHref} prefetch={false} className={styles.record}>
-            The record as a whole
-          </Link>
-        )}
-        <details className={styles.month}>
-          <summary>as of {dayInFull(chosen.asOf)}</summary>
-          <div className={styles.months}>
-            <MonthList choices={props.months} chosen={chosen.month} />
-          </div>
-        </details>
+        <div className={styles.ways}>
+          {recordHref === null ? null : (
+            <Link href={recordHref} prefetch={false} className={styles.record}>
+              The record as a whole
+            </Link>
+          )}
+          {auditHref === null ? null : (
+            <Link href={auditHref} prefetch={false} className={styles.record}>
+              Who looked at it
+            </Link>
+          )}
+          <details className={styles.month}>
+            <summary>as of {dayInFull(chosen.asOf)}</summary>
+            <div className={styles.months}>
+              <MonthList choices={props.months} chosen={chosen.month} />
+            </div>
+          </details>
+        </div>
       </div>
       <OutsidePanel person={person} asOf={chosen.asOf} />
     </header>

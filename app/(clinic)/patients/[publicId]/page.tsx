@@ -3,6 +3,7 @@ import { redirect } from "next/navigation"
 import { may } from "../../../../lib/access/permissions"
 import { recordedOnce } from "../../../_http/recorded"
 import { requireScreenUser } from "../../../_http/require-user"
+import { auditHref } from "../../audit/search-params"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonth, monthChoices } from "../../months"
 import { currentSnapshot } from "../../snapshot"
@@ -43,6 +44,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         person={person}
         chosen={chosen}
         months={months}
+        auditHref={may(caller, "audit.see") ? auditHref({ patient: person.public_id }) : null}
         recordHref={may(caller, "records.manage") ? `/patients/${person.public_id}/record` : null}
       />
       <div className={styles.body}>
