@@ -18,6 +18,8 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   audit: () => import("./audit"),
   users: () => import("./users"),
   deidentify: () => import("./deidentify"),
+  erase: () => import("./erase"),
+  prune: () => import("./prune"),
   "export-patient": () => import("./export-patient"),
 }
 

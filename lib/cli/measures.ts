@@ -12,6 +12,7 @@ import { measureCounts, type MeasureCounts } from "../questions/measure-counts"
 import { rateOf } from "../statistics/rate"
 import { tInterval } from "../statistics/t-interval"
 import { asOfFrom } from "./as-of"
+import { printKept } from "./kept-figures"
 import { print } from "./print"
 import { recordCommand } from "./record-command"
 
@@ -22,7 +23,9 @@ export function register(program: Command): void {
     .option("--month <YYYY-MM>", "the month, at its last day (the running month at its latest day with data)")
     .option("--on <YYYY-MM-DD>", "any past day, or today")
     .option("--json", "as JSON")
-    .action(async (options: { month?: string; on?: string; json?: boolean }) => {
+    .option("--kept <request>", "with --month: as it stood before the erasure of this number")
+    .action(async (options: { month?: string; on?: string; json?: boolean; kept?: string }) => {
+      if (options.kept !== undefined) return printKept(options.kept, options)
       const meta = await snapshotMeta(wholeClinic)
       const on = asOfFrom(options, meta, new Date())
       const report = await onDay(

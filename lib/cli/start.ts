@@ -20,6 +20,7 @@ import { watchAudit } from "./audit-watch"
 import { ensurePortIsFree } from "./port"
 import { print } from "./print"
 import { projectDir } from "./project"
+import { pruneDaily } from "./prune-daily"
 import { ended, runChild, stopChildren } from "./run-child"
 import { say } from "./say"
 import { ensureBuild } from "./site-build"
@@ -61,6 +62,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
     const database = await openDatabase({ environment, say })
     await prepareClinic(environment, database.url)
     await watchAudit({ databaseUrl: database.url, dataDir })
+    await pruneDaily({ databaseUrl: database.url, dataDir })
     if (mode === "start") await ensureBuild(say)
     say("Starting the site")
     const site = await startSite({

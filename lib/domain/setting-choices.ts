@@ -1,6 +1,7 @@
 import { drugTopics } from "./drug-topics"
 import { kidneyTopics } from "./kidney-topics"
 import { accessTopics } from "./access-topics"
+import { keepTopics } from "./keep-topics"
 import { decisionTopics, dietTopics, importTopics, panelTopics } from "./other-topics"
 import { pressureTopics } from "./pressure-topics"
 import type { SettingChoice, SettingTopic } from "./setting-topic"
@@ -15,6 +16,7 @@ export const settingTopics: readonly SettingTopic[] = [
   ...dietTopics,
   ...decisionTopics,
   ...accessTopics,
+  ...keepTopics,
   ...importTopics,
 ]
 

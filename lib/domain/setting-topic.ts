@@ -9,6 +9,7 @@ export const settingGroups = [
   { id: "diet", title: "Diet" },
   { id: "decisions", title: "Decisions" },
   { id: "access", title: "Who sees whom" },
+  { id: "keep", title: "How long things are kept" },
   { id: "import", title: "Import" },
 ] as const
 

@@ -2,8 +2,8 @@ import { z } from "zod"
 
 /**
  * The clinic's settings by the names the definitions give them, with their defaults.
- * Those of `import` are read by an import, those of `access` when someone asks; the others by the clinical views (as one row
- * of the table `settings`).
+ * Those of `import` are read by an import, those of `access` when someone asks, those of `keep` when what is old is removed;
+ * the others by the clinical views (as one row of the table `settings`).
  */
 export const Settings = z.object({
   "panel.visitMonths": z.number().int().positive().default(18),
@@ -38,6 +38,10 @@ export const Settings = z.object({
   "diet.limitMg": z.number().positive().default(2000),
   "decisions.months": z.number().int().positive().default(12),
   "access.ownPanel": z.enum(["none", "nephrologist"]).default("none"),
+  "keep.rejectedDays": z.number().int().positive().default(365),
+  "keep.uploadDays": z.number().int().positive().default(30),
+  "keep.sessionDays": z.number().int().positive().default(90),
+  "keep.failureDays": z.number().int().positive().default(366),
   "import.rejectShare": z.number().positive().default(0.05),
   "import.rejectRows": z.number().int().positive().default(20),
   "import.withdrawShare": z.number().positive().default(0.1),

@@ -55,6 +55,14 @@ export async function publishSnapshot(options: {
     if (/^snapshot-.*\.duckdb$/.test(name) && !keep.has(name)) await rm(path.join(dir, name), { force: true })
 }
 
+/** Removes every snapshot but the one readers use now. */
+export async function removeOlderSnapshots(dataDir: string): Promise<void> {
+  const dir = snapshotDir(dataDir)
+  const current = path.basename(requireSnapshot(dataDir))
+  for (const name of await readdir(dir))
+    if (/^snapshot-.*\.duckdb/.test(name) && name !== current) await rm(path.join(dir, name), { force: true })
+}
+
 /** Removes what a build that was killed left behind. */
 export async function sweepBuilds(dataDir: string): Promise<void> {
   const dir = snapshotDir(dataDir)

@@ -2,6 +2,7 @@ import type { LedgerValue } from "../domain/ledgers"
 import type { Day } from "./calendar"
 import { createCells, type FactKey, type Cells } from "./cells"
 import type { ClinicClock } from "./clinic-clock"
+import { erasedProblem, withoutErasedLink, type IsErased } from "./erased-rows"
 import type { FileKind, ReadContext, Remarks } from "./file-kind"
 import type { Header } from "./header"
 import type { LabCodes } from "./lab-codes"
@@ -16,6 +17,8 @@ export type CheckContext = {
   /** Birth days of the known patients; a fact of anyone else is held. Not yet known while staff and patients are read. */
   births: ReadonlyMap<string, Day> | null
   staffIds: ReadonlySet<string> | null
+  /** The numbers of people whose record was erased; absent while there are none. */
+  isErased?: IsErased | null
 }
 
 export type CheckedRow =
@@ -40,6 +43,7 @@ export function createRowChecker(
   const remarks: Remarks = { unlistedLoinc: null, isUnitOdd: false, isTestPatient: false }
   const readContext: ReadContext = { importDay: context.importDay, labCodes: context.labCodes, remarks }
   const namesClinician = fileKind.optional.includes("clinician_id")
+  const isErased = fileKind.kind === "staff" ? null : context.isErased
   const isOfPatient = fileKind.kind !== "staff" && fileKind.kind !== "patients"
 
   return (record) => {
@@ -49,6 +53,8 @@ export function createRowChecker(
     remarks.isUnitOdd = false
     remarks.isTestPatient = false
     cells.load(record.fields)
+    if (isErased && isErased(cells.raw("patient_id")))
+      return { verdict: "rejected", problem: erasedProblem, key: null }
     const values = fileKind.read(cells, readContext)
     if (!cells.row.isRetracted) cells.rejectEventsAfter(context.importDay + 1)
     const birth = isOfPatient ? context.births?.get(cells.raw("patient_id")) : undefined
@@ -62,7 +68,8 @@ export function createRowChecker(
     return {
       verdict: "good",
       key,
-      values,
+      values:
+        isErased && fileKind.kind === "patients" ? withoutErasedLink(values, { cells, isErased }) : values,
       isHeld: isOfPatient && birth === undefined,
       isClinicianUnknown: namesClinician && isClinicianUnknown(cells, context.staffIds),
       remarks,

@@ -15,6 +15,7 @@ export type ProblemCode =
   | "in-future"
   | "before-birth"
   | "file-rejected"
+  | "erased"
 
 /** The values of a row that a person can see and compare are cut to this length in lists. */
 export const longestShownValue = 200

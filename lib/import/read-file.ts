@@ -3,6 +3,7 @@ import { ledgers, type LedgerValue } from "../domain/ledgers"
 import { createRowChecker, type CheckContext, type CheckedRow } from "./check-row"
 import type { FactKey } from "./cells"
 import type { Encoding } from "./encoding"
+import { namesErased } from "./erased-rows"
 import { keyHash } from "./fact-hash"
 import type { FileKind } from "./file-kind"
 import { readHeader } from "./header"
@@ -109,7 +110,9 @@ function createTaker(
     } else {
       tally.rejected += 1
       const name = row.key && nameOf(record, row.key)
-      sink.rejected({ line: record.line, name, problem: row.problem, original: record.raw })
+      const isHidden = context.isErased ? namesErased(record, context.isErased) : false
+      const problem = isHidden ? { ...row.problem, value: null } : row.problem
+      sink.rejected({ line: record.line, name, problem, original: isHidden ? "" : record.raw })
     }
   }
 

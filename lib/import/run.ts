@@ -4,6 +4,7 @@ import { plainToday } from "../domain/plain-date"
 import type { Settings } from "../domain/settings"
 import { AppError } from "../errors"
 import { connect, importFailure } from "../store/connect"
+import { readErasedNumbers } from "../store/erased-numbers"
 import { readBirths, readImportContext, readStaffIds, readSurvivors } from "../store/import-context"
 import { openImportRecord, type ImportRecord } from "../store/import-record"
 import { settleInterrupted, waitForTurn } from "../store/import-turn"
@@ -167,6 +168,7 @@ async function importFiles(run: Run, source: Source, writer: LedgerWriter): Prom
     labCodes: readLabCodes(),
     births: null,
     staffIds: null,
+    isErased: await readErasedNumbers(client, run.dataDir),
   }
   const store: FileStore = {
     ...{ rejects: writer.rejects, side: writer.side },

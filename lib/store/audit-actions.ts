@@ -44,7 +44,10 @@ export const auditActions = {
   "audit.export": "took the audit log as a file",
   "audit.verify": "verified the audit log",
   "record.export": "handed out a patient's record",
+  "record.erase-ask": "asked for a patient's record to be erased",
+  "record.erase-withdraw": "withdrew that a patient's record be erased",
   "record.erase": "erased a patient's record",
+  "old.remove": "removed what is kept no longer",
   "record.de-identify": "made a de-identified extract",
 } as const
 

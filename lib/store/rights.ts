@@ -64,5 +64,8 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
     snapshot: `select (seq), ${added}`,
   },
   audit_people: { app: "select, insert", import: "select, insert", snapshot: "select, insert" },
+  erasures: { app: "select, insert, update (withdrawn_at)" },
+  erased_numbers: { import: "select" },
+  kept_figures: { app: "select" },
   _prisma_migrations: readOnly,
 }

@@ -1,6 +1,7 @@
 import { findPatientId } from "../../../../../lib/store/patients"
 import { readPersonFacts, type PersonFile } from "../../../../../lib/store/person-facts"
 import { recordsOfPerson } from "../../../../../lib/store/person-records"
+import { wordsOfPerson } from "../../../../../lib/store/person-words"
 import { inCallerScope } from "../../../../_http/in-caller-scope"
 import { clinicTimeZone } from "../../../time-zone"
 
@@ -21,5 +22,19 @@ export async function readRecord(publicId: string): Promise<PersonRecord | null>
     const patientIds = records.map((one) => one.patientId)
     const files = await readPersonFacts(transaction, { patientIds, timeZone })
     return { patientIds, people: records.map((one) => one.publicId), files }
+  })
+}
+
+/** What a text could name the person by, as far as the caller may see them; null for nobody. */
+export async function readRecordWords(publicId: string): Promise<string[] | null> {
+  return inCallerScope(async (transaction) => {
+    const patientId = await findPatientId(transaction, publicId)
+    if (patientId === null) return null
+    const records = await recordsOfPerson(transaction, patientId)
+    const known = await wordsOfPerson(
+      transaction,
+      records.map((one) => one.patientId),
+    )
+    return [...known.numbers, ...known.givenNames, ...known.familyNames, ...known.addresses]
   })
 }
