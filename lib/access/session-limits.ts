@@ -8,6 +8,8 @@ export const sessionLimits = {
   factorMs: 5 * minuteMs,
   /** How long a proof of identity serves for what is delicate. */
   provenMs: 5 * minuteMs,
+  /** And for taking lists of people out, which is daily work. */
+  listsProvenMs: 60 * minuteMs,
   /** A sign of life is written down at most this often. */
   seenEveryMs: minuteMs,
   /** Of one person; the oldest ends when one more begins. */

@@ -47,3 +47,14 @@ export function contentPolicy({ nonce, isHttps, isDevelopment }) {
 export function isHashedFile(/** @type {string} */ path) {
   return path.startsWith("/_next/static/")
 }
+
+/** What a browser forgets of the site when its session ends there. */
+export const everythingKept = '"cache", "cookies", "storage"'
+
+/**
+ * Whether an answer takes the cookie of a session away.
+ * @param {readonly unknown[]} cookies
+ */
+export function endsSession(cookies) {
+  return cookies.some((cookie) => /^(__Host-)?filtrate=;/.test(String(cookie)))
+}

@@ -3,7 +3,7 @@
 import { randomBytes } from "node:crypto"
 import http from "node:http"
 import { innerHeaders, refusalOf } from "./admission.mjs"
-import { answerHeaders, isHashedFile } from "./answer-headers.mjs"
+import { answerHeaders, endsSession, everythingKept, isHashedFile } from "./answer-headers.mjs"
 import { ownOrigins } from "./origins.mjs"
 import { isLoopback, isTrusted, plainAddress, senderOf, trustedPeers } from "./peers.mjs"
 import { quietConsole } from "./quiet-log.mjs"
@@ -104,6 +104,8 @@ function giveHeaders(response, headers) {
   const writeHead = response.writeHead
   response.writeHead = function (...given) {
     for (const [name, value] of Object.entries(headers)) response.setHeader(name, value)
+    const cookies = [response.getHeader("set-cookie"), given.at(-1)?.["set-cookie"]].flat()
+    if (endsSession(cookies)) response.setHeader("clear-site-data", everythingKept)
     return writeHead.apply(response, given)
   }
 }

@@ -1,50 +1,20 @@
-import { readFileSync } from "node:fs"
 import { beforeAll, describe, expect, inject, test } from "vitest"
-import { z } from "zod"
 import { may } from "../../lib/access/permissions"
 import { roles, type Role } from "../../lib/access/roles"
 import { actions, commands, pages, routes, type Needs } from "../fixtures/authorisation"
+import { builtActions } from "../helpers/built-actions"
 import { sessionCookie } from "../helpers/signed-in"
-import {
-  actionsOfTree,
-  addressOf,
-  commandsOfTree,
-  pagesOfTree,
-  routesOfTree,
-} from "../helpers/what-can-be-asked"
+import { actionsOfTree, commandsOfTree, pagesOfTree, routesOfTree } from "../helpers/what-can-be-asked"
 
 type Who = Role | "nobody"
 
 const everybody: readonly Who[] = [...roles, "nobody"]
 const origin = inject("demoUrl")
 
-const Manifest = z.object({
-  node: z.record(
-    z.string(),
-    z.object({
-      filename: z.string(),
-      exportedName: z.string(),
-      workers: z.record(z.string(), z.unknown()),
-    }),
-  ),
-})
-
-type Built = { id: string; at: string }
-
-/** Where the built site takes each action, by file and name: its id, and a screen that has it. */
-let builtByAction: Map<string, Built>
+let builtByAction: ReturnType<typeof builtActions>
 
 beforeAll(() => {
-  const manifest = Manifest.parse(
-    JSON.parse(readFileSync(".next/server/server-reference-manifest.json", "utf8")),
-  )
-  builtByAction = new Map(
-    Object.entries(manifest.node).map(([id, action]) => {
-      const screens = Object.keys(action.workers).map((worker) => addressOf(`${worker}.tsx`))
-      const at = screens.flatMap((screen) => pages[screen]?.at ?? []).find((one) => one !== "/no-such-screen")
-      return [`${action.filename} ${action.exportedName}`, { id, at: at ?? "/" }]
-    }),
-  )
+  builtByAction = builtActions()
 })
 
 function isAllowed(who: Who, needs: Needs): boolean {

@@ -16,7 +16,7 @@ import {
 } from "../../app/(clinic)/patients/search-params"
 import { parsePatientView, PublicId } from "../../app/(clinic)/patients/[publicId]/search-params"
 import { monthHref, parseMonthView } from "../../app/(clinic)/search-params"
-import { placeOf } from "../../app/_http/prove"
+import { placeHref, placeOf } from "../../app/_http/prove"
 import { innerHeaders, refusalOf } from "../../lib/front/admission.mjs"
 import { contentPolicy } from "../../lib/front/answer-headers.mjs"
 import { isFromOwnPage, isOwnHost } from "../../lib/front/origins.mjs"
@@ -85,10 +85,16 @@ test("any place of a row is a place that a row can have, or none", () =>
     if (one.success) expect(one.data).toBeLessThan(2 ** 31)
   }))
 
-test("no address of the proof of identity leads anywhere but to two screens", () =>
-  forInputs(hostileText, (word) => {
-    expect(["account", "users"]).toContain(placeOf(word))
-  }))
+test("no address of the proof of identity leads anywhere but to a screen of the site", () =>
+  forInputs(
+    mostly("users", "record.00000000-0000-4000-8000-000000000000", "measure.bp-at-target"),
+    (word) => {
+      expect(placeHref(word)).toMatch(
+        /^\/(account|emergencies|imports|users|patients\/[0-9a-f-]{36}\/record|measures\/[a-z0-9-]+)$/,
+      )
+      expect(placeHref(placeOf(word))).toBe(placeHref(word))
+    },
+  ))
 
 describe("what a request says of itself", () => {
   const origins = ["https://clinic.test"]

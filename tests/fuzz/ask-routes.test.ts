@@ -73,6 +73,7 @@ test("every route is asked below", () => {
       "GET /api/audit",
       ...["GET /api/imports/[id]/rejects", "GET /api/measures/[id]/people", "GET /api/tables/patients"],
       ...["GET /provider/leave", "GET /provider/return", "POST /api/imports", "POST /api/session"],
+      "POST /api/patients/[publicId]/record",
     ].sort(),
   )
 })
@@ -114,6 +115,22 @@ describe("any address and body is answered, or refused with an expected code:", 
     await forInputs(search, async (query) => {
       const answer = await ask(GET, { address: `/api/tables/patients?${query}`, params: {} })
       await expectSound(answer, [])
+    })
+  })
+
+  test("the record of a patient", async () => {
+    const { POST } = await import("../../app/api/patients/[publicId]/record/route")
+    await site.signIn("clinic-lead")
+    const known = await site.store.prisma.patient.findFirstOrThrow()
+    const fields = fc.tuple(mostly("purpose"), mostly("Asked for by the patient"))
+    await forInputs(fc.tuple(mostly(known.publicId), fields), async ([publicId, [name, purpose]]) => {
+      const body = new URLSearchParams({ [name]: wellFormed(purpose) })
+      const asked = {
+        address: "/api/patients/x/record",
+        params: { publicId },
+        init: { method: "POST", body },
+      }
+      await expectSound(await ask(POST, asked), ["bad-request", "not-found"])
     })
   })
 

@@ -7,6 +7,7 @@ import { TypedText } from "../../../lib/domain/typed-text"
 import { formField } from "../../_http/form-field"
 import { store } from "../../../lib/store/client"
 import { reviewEmergency } from "../../../lib/store/emergencies"
+import { requireProven } from "../../_http/prove"
 import { requireScreenUser } from "../../_http/require-user"
 import { assertSameOrigin } from "../../_http/same-origin"
 
@@ -18,6 +19,7 @@ export type ReviewAnswer = { problem: string | null }
 export async function signOff(_before: ReviewAnswer, form: FormData): Promise<ReviewAnswer> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("emergency.review")
+  requireProven(caller, "emergencies")
   const note = Note.safeParse(form.get("note"))
   if (!note.success) return { problem: "A note is needed." }
   const id = formField(RowNumber, form.get("id"))

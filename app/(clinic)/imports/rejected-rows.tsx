@@ -1,8 +1,9 @@
 import Link from "next/link"
-import { DownloadLink } from "../../_ui/button"
+import type { Caller } from "../../../lib/access/caller"
 import { count } from "../../_ui/format"
 import { Theme } from "../../_ui/screen"
 import type { ImportEntry, RejectedLine } from "../../../lib/store/imports"
+import { ListDownload } from "../list-download"
 import styles from "./imports.module.css"
 import { PlainTable } from "./plain-table"
 import { importHref, type ImportView } from "./search-params"
@@ -13,6 +14,7 @@ export const rowsOfPeople = "The rows speak of people; the clinic lead can read 
 
 /** The rows that could not be kept, each as the extract had it, with a reason a clerk can act on. */
 export function RejectedRows(props: {
+  caller: Caller
   entry: ImportEntry
   view: ImportView
   reasons: readonly { file: string; code: string; rows: number }[]
@@ -21,7 +23,7 @@ export function RejectedRows(props: {
   /** Whether the person may read rows as the extract had them; if not, only how many there are. */
   mayReadRows: boolean
 }) {
-  const { entry, view, reasons } = props
+  const { caller, entry, view, reasons } = props
   const total = reasons.reduce((sum, reason) => sum + reason.rows, 0)
   const rows = props.rows.slice(0, rejectsPerPage)
   const files = [...new Set(reasons.map((reason) => reason.file))]
@@ -34,7 +36,14 @@ export function RejectedRows(props: {
         <>
           <div className={styles.tools}>
             <FileChoice entry={entry} view={view} files={files} reasons={reasons} />
-            <DownloadLink href={`/api/imports/${entry.id}/rejects`}>Download as CSV</DownloadLink>
+            <ListDownload
+              caller={caller}
+              needs="imports.rows"
+              place="imports"
+              href={`/api/imports/${entry.id}/rejects`}
+            >
+              Download as CSV
+            </ListDownload>
           </div>
           <PlainTable
             caption="Rejected rows"

@@ -1,4 +1,5 @@
 import type { Metadata } from "next"
+import { may } from "../../../lib/access/permissions"
 import { requireScreenUser } from "../../_http/require-user"
 import { standings } from "../../../lib/domain/standings"
 import type { Settings } from "../../../lib/domain/settings"
@@ -11,10 +12,11 @@ import { PatientsLoader } from "./patients-loader"
 export const metadata: Metadata = { title: "Patients" }
 
 export default async function PatientsPage() {
-  await requireScreenUser("people.see")
+  const caller = await requireScreenUser("people.see")
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
-  return <PatientsLoader snapshot={snapshot} measures={measureColumns(snapshot.settings)} />
+  const isListTaken = may(caller, "people.export")
+  return <PatientsLoader {...{ snapshot, isListTaken }} measures={measureColumns(snapshot.settings)} />
 }
 
 function measureColumns(settings: Settings) {

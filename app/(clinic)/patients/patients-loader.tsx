@@ -12,7 +12,12 @@ const PatientsScreen = dynamic(() => import("./patients-screen").then((module) =
 })
 
 /** The panel is read and drawn in the browser: it is one table of up to tens of thousands of rows. */
-export function PatientsLoader(props: { snapshot: SnapshotMeta; measures: readonly MeasureColumn[] }) {
+export function PatientsLoader(props: {
+  snapshot: SnapshotMeta
+  measures: readonly MeasureColumn[]
+  /** Whether the person may take the list out as a file. */
+  isListTaken: boolean
+}) {
   return (
     <Suspense fallback={<PatientsLoading />}>
       <PatientsScreen {...props} />

@@ -18,7 +18,11 @@ import { Toolbar } from "./toolbar"
 import { usePanelView } from "./use-panel-view"
 
 /** The whole panel of one month: filters and counts on the left, the people on the right. */
-export function PatientsScreen(props: { snapshot: SnapshotMeta; measures: readonly MeasureColumn[] }) {
+export function PatientsScreen(props: {
+  snapshot: SnapshotMeta
+  measures: readonly MeasureColumn[]
+  isListTaken: boolean
+}) {
   const { snapshot, measures } = props
   const params = useSearchParams()
   const view = useMemo(() => parsePatientsAddress(params), [params])
@@ -65,7 +69,7 @@ export function PatientsScreen(props: { snapshot: SnapshotMeta; measures: readon
       }
     >
       <div className={isNarrow ? undefined : styles.people}>
-        <Toolbar {...people} measure={measure} asOf={chosen.asOf} isNarrow={isNarrow} />
+        <Toolbar {...{ ...people, measure, isNarrow }} asOf={chosen.asOf} isListTaken={props.isListTaken} />
         {isNarrow ? <PatientRows key={filters} {...people} /> : <PatientsGrid key={filters} {...people} />}
       </div>
     </Screen>

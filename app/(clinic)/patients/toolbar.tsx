@@ -8,7 +8,12 @@ import type { PeopleProps } from "./people-props"
 import styles from "./toolbar.module.css"
 import { facetNames, isFiltered, toggled, unfiltered, type FacetName } from "./search-params"
 
-type ToolbarProps = PeopleProps & { measure: MeasureColumn | null; asOf: string; isNarrow: boolean }
+type ToolbarProps = PeopleProps & {
+  measure: MeasureColumn | null
+  asOf: string
+  isNarrow: boolean
+  isListTaken: boolean
+}
 
 /** Finding a person, the filters in force, the columns, and the list as a file. */
 export function Toolbar(props: ToolbarProps) {
@@ -43,11 +48,13 @@ export function Toolbar(props: ToolbarProps) {
         {isFiltered(view) ? <Button onClick={() => go(unfiltered(view))}>Show everyone</Button> : null}
         {props.isNarrow ? <SortChoice {...props} /> : null}
         <ColumnChooser {...props} />
-        <span className={styles.end}>
-          <Button disabled={props.rows.length === 0} onClick={() => download(props)}>
-            Download {count(props.rows.length)} {props.rows.length === 1 ? "row" : "rows"}
-          </Button>
-        </span>
+        {props.isListTaken ? (
+          <span className={styles.end}>
+            <Button disabled={props.rows.length === 0} onClick={() => download(props)}>
+              Download {count(props.rows.length)} {props.rows.length === 1 ? "row" : "rows"}
+            </Button>
+          </span>
+        ) : null}
       </div>
     </div>
   )

@@ -19,7 +19,9 @@ export default async function ProvePage({ searchParams }: PageProps<"/prove">) {
   const passkeys = await listPasskeys(store(), caller.userId)
   return (
     <Notice title="Confirm identity">
-      <p>What was asked for needs a fresh proof. It serves for five minutes.</p>
+      <p>
+        What was asked for needs a fresh proof. It serves for five minutes, for lists of people for an hour.
+      </p>
       {provider ? (
         <LeavingLink href={`/provider/leave?to=${to}`}>Go to the clinic's provider</LeavingLink>
       ) : null}

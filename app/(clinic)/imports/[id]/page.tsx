@@ -38,7 +38,7 @@ export default async function ImportPage(props: PageProps<"/imports/[id]">) {
   return (
     <Screen aside={<ImportAside entry={entry} timeZone={clinic?.timeZone ?? "UTC"} />}>
       <Poll isOn={isUnderWay(entry)} />
-      <ImportMatter {...{ entry, view, reasons, rows, mayReadRows }} />
+      <ImportMatter {...{ caller, entry, view, reasons, rows, mayReadRows }} />
     </Screen>
   )
 }

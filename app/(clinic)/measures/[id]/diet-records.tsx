@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { DownloadLink } from "../../../_ui/button"
+import type { Caller } from "../../../../lib/access/caller"
 import { count, counted, day, month, sentenceCase } from "../../../_ui/format"
 import { hrefOf } from "../../../_ui/href"
 import { Pager } from "../../../_ui/pager"
@@ -7,6 +7,7 @@ import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import type { DietPerson } from "../../../../lib/questions/diet-people"
 import type { DietFigure } from "../../diet-figure"
 import type { ChosenMonth } from "../../months"
+import { ListDownload } from "../../list-download"
 import { measureHref, type MeasureView } from "../search-params"
 import { pageSize } from "./measure-answers"
 import styles from "./people-list.module.css"
@@ -14,13 +15,14 @@ import table from "../../../_ui/table.module.css"
 
 /** The records behind the month's mean of one series, by name; one row a record, so that a person may stand here twice. */
 export function DietRecords(props: {
+  caller: Caller
   records: DietPerson[]
   figure: DietFigure
   series: string
   chosen: ChosenMonth
   view: MeasureView
 }) {
-  const { records, figure, series, chosen, view } = props
+  const { caller, records, figure, series, chosen, view } = props
   const [first] = records
   const param = (name: string) => (name === dietSodium.headlineSeries ? null : name)
   return (
@@ -55,14 +57,17 @@ export function DietRecords(props: {
                 measureHref(dietSodium.id, { ...view, page: other === 1 ? null : other }, "people")
               }
             />
-            <DownloadLink
+            <ListDownload
+              caller={caller}
+              needs="people.export"
+              place={{ measure: dietSodium.id }}
               href={hrefOf(`/api/measures/${dietSodium.id}/people`, {
                 month: view.month,
                 series: param(series),
               })}
             >
               Download {counted(first.total, "row", "rows")}
-            </DownloadLink>
+            </ListDownload>
           </div>
         </>
       )}

@@ -63,7 +63,14 @@ export async function DietScreen(props: {
       </Theme>
       <Theme id="people" title="Records of the month">
         {isPeopleShown ? (
-          <DietRecords records={records} figure={figure} series={series} chosen={chosen} view={view} />
+          <DietRecords
+            caller={caller}
+            records={records}
+            figure={figure}
+            series={series}
+            chosen={chosen}
+            view={view}
+          />
         ) : (
           <CountsOnly />
         )}

@@ -41,7 +41,7 @@ export async function MeasureScreen(props: {
       </Theme>
       <Theme id="people" title="People">
         {isPeopleShown ? (
-          <PeopleList measure={measure} answers={answers} chosen={chosen} view={view} />
+          <PeopleList caller={caller} measure={measure} answers={answers} chosen={chosen} view={view} />
         ) : (
           <CountsOnly />
         )}

@@ -1,9 +1,10 @@
-import { DownloadLink } from "../../../_ui/button"
+import type { Caller } from "../../../../lib/access/caller"
 import { count, dayInFull } from "../../../_ui/format"
 import { hrefOf } from "../../../_ui/href"
 import { Pager } from "../../../_ui/pager"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
+import { ListDownload } from "../../list-download"
 import { measureHref, type MeasureView } from "../search-params"
 import { pageSize, type MeasureAnswers } from "./measure-answers"
 import { PeopleChoice } from "./people-choice"
@@ -12,12 +13,13 @@ import styles from "./people-list.module.css"
 
 /** The people behind one number of the measure: which number, the people with their values, the list as a file. */
 export function PeopleList(props: {
+  caller: Caller
   measure: WordedMeasure
   answers: MeasureAnswers
   chosen: ChosenMonth
   view: MeasureView
 }) {
-  const { measure, answers, chosen, view } = props
+  const { caller, measure, answers, chosen, view } = props
   const page = view.page ?? 1
   const total = answers.people[0]?.total ?? 0
   const { page: _page, ...list } = view
@@ -40,9 +42,14 @@ export function PeopleList(props: {
                 measureHref(measure.id, { ...view, page: other === 1 ? null : other }, "people")
               }
             />
-            <DownloadLink href={hrefOf(`/api/measures/${measure.id}/people`, list)}>
+            <ListDownload
+              caller={caller}
+              needs="people.export"
+              href={hrefOf(`/api/measures/${measure.id}/people`, list)}
+              place={{ measure: measure.id }}
+            >
               Download {count(total)} {total === 1 ? "row" : "rows"}
-            </DownloadLink>
+            </ListDownload>
           </div>
         </>
       )}

@@ -7,6 +7,7 @@ import { store } from "../../../../../lib/store/client"
 import { answering, type Called } from "../../../../_http/answer"
 import { callerScope } from "../../../../_http/ask"
 import { recorded } from "../../../../_http/recorded"
+import { isProvenForLists, proveHref } from "../../../../_http/prove"
 import { takeTurn } from "../../../../_http/rate-limit"
 
 export const dynamic = "force-dynamic"
@@ -17,6 +18,8 @@ const columns = ["file", "line", "column", "value", "reason", "original_line"]
 export const GET = answering(
   "imports.rows",
   async (_request: Request, { params, caller }: RouteContext<"/api/imports/[id]/rejects"> & Called) => {
+    if (!isProvenForLists(caller, new Date()))
+      return new Response(null, { status: 303, headers: { location: proveHref("imports") } })
     takeTurn("exports", caller)
     const id = RowNumber.safeParse((await params).id)
     const entry = id.success ? await findImport(store(), id.data) : null

@@ -11,6 +11,7 @@ import { parseMeasureView } from "../../../../(clinic)/measures/search-params"
 import { peopleParams, shownStanding } from "../../../../(clinic)/measures/[id]/measure-answers"
 import { answering, type Called } from "../../../../_http/answer"
 import { recorded } from "../../../../_http/recorded"
+import { isProvenForLists, proveHref } from "../../../../_http/prove"
 import { takeTurn } from "../../../../_http/rate-limit"
 import { shownSeries } from "../../../../(clinic)/measures/[id]/diet-series"
 
@@ -22,8 +23,10 @@ const everyone = { limit: 1_000_000, offset: 0 }
 export const GET = answering(
   "people.export",
   async (request: Request, { params, caller }: RouteContext<"/api/measures/[id]/people"> & Called) => {
-    takeTurn("exports", caller)
     const { id } = await params
+    if (!isProvenForLists(caller, new Date()))
+      return new Response(null, { status: 303, headers: { location: proveHref({ measure: id }) } })
+    takeTurn("exports", caller)
     const snapshot = await snapshotMeta()
     const measure = findWordedMeasure(id, snapshot.settings)
     const view = parseMeasureView(Object.fromEntries(new URL(request.url).searchParams))

@@ -1,4 +1,5 @@
 import { z } from "zod"
+import { TypedText } from "../../../../../lib/domain/typed-text"
 import { AppError } from "../../../../../lib/errors"
 import { countFacts, personZip } from "../../../../../lib/export/person-zip"
 import { answering, type Called } from "../../../../_http/answer"
@@ -10,7 +11,7 @@ import { readRecord } from "../../../../(clinic)/patients/[publicId]/record/reco
 
 export const dynamic = "force-dynamic"
 
-const Purpose = z.string().trim().min(10).max(300)
+const Purpose = TypedText.trim().min(10).max(300)
 const PublicId = z.uuid()
 
 /** Everything that is held about one person, as a zip file; who takes it has just shown who they are, and says why. */
