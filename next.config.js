@@ -13,6 +13,8 @@ const config = {
     "@zxcvbn-ts/language-en",
   ],
   poweredByHeader: false,
+  // No picture is scaled here, and the server that would do it fetches addresses.
+  images: { unoptimized: true },
   reactStrictMode: true,
   devIndicators: false,
   experimental: { authInterrupts: true, serverActions: { bodySizeLimit: "1mb" } },

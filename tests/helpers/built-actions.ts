@@ -43,7 +43,7 @@ export async function sendForm(
   const built = builtActions().get(sent.action)
   if (built === undefined) throw new Error(`the built site has no action ${sent.action}`)
   const body = new FormData()
-  for (const [name, value] of sent.fields) body.append(`1_${name}`, value)
+  for (const [name, value] of sent.fields) body.append(`_1_${name}`, value)
   body.append("0", JSON.stringify(sent.hasState ? [{ problem: null }, "$K1"] : ["$K1"]))
   const headers = {
     origin,

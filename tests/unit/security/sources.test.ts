@@ -26,6 +26,11 @@ describe("the program", () => {
     ["takes no chance from a generator that can be foretold", /Math\.random/],
     ["makes no code as it goes", /\beval\(|new Function\(/],
     ["writes no markup past the framework", /dangerouslySetInnerHTML|\.innerHTML\b|document\.write\(/],
+    [
+      "runs nothing through a shell",
+      /shell:\s*true|\bexec(Sync)?\(["'`]|from "node:child_process".*\bexec\b/,
+    ],
+    ["listens to no message of another window", /postMessage|addEventListener\("message"/],
     ["keeps nothing in the browser beyond the page", /\blocalStorage\b|\bindexedDB\b|caches\.open/],
   ])("%s", (_title, forbidden) => {
     expect(holding(forbidden)).toEqual([])
@@ -42,6 +47,10 @@ describe("the program", () => {
       "app/(clinic)/patients/patient-rows.tsx",
       "app/(clinic)/patients/patients-grid.tsx",
     ])
+  })
+
+  test("makes regular expressions of its own names alone", () => {
+    expect(holding(/new RegExp\(/)).toEqual(["lib/engine/run.ts", "lib/engine/views.ts"])
   })
 
   test("calls another server in one place", () => {
