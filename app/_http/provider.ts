@@ -9,8 +9,7 @@ import { siteOrigin } from "./site-origin"
 export const providerProblems = {
   failed: "The sign-in through the clinic's provider did not succeed.",
   unreachable: "The clinic's provider does not answer.",
-  "no-role":
-    "The clinic's provider names no role for this account here. An administrator of the clinic gives roles.",
+  "no-role": "The clinic's provider names no role for this account here. Roles are given there.",
   disabled: "This account is disabled.",
   another: "The clinic's provider vouched for another account than the one that was signed in.",
 } as const

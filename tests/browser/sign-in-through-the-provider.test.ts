@@ -35,7 +35,7 @@ afterAll(async () => {
 test.each(Object.entries(widths))("the sign-in offers the provider first on a %s", async (_kind, width) => {
   const page = await openPage(browser, { url: `${site.url}/sign-in`, width, roles: "nobody" })
 
-  await page.getByRole("heading", { name: "Sign in with the account of the clinic" }).waitFor()
+  await page.getByRole("heading", { name: "Sign in with a clinic account" }).waitFor()
   await page.getByRole("heading", { name: "Sign in with a password" }).waitFor()
   await expectSound(page)
   await page.close()
@@ -52,7 +52,7 @@ test("somebody of the clinic comes in with the role the provider names, and leav
   await page.getByRole("button", { name: "Sign out", exact: true }).click()
   await page.waitForURL(/session\/end/)
   await page.getByRole("button", { name: "Yes, sign me out" }).click()
-  await page.getByRole("heading", { name: "Sign in with the account of the clinic" }).waitFor()
+  await page.getByRole("heading", { name: "Sign in with a clinic account" }).waitFor()
   await page.goto(`${site.url}/measures`)
   expect(page.url()).toMatch(/sign-in$/)
   await page.close()

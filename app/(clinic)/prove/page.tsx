@@ -23,7 +23,9 @@ export default async function ProvePage({ searchParams }: PageProps<"/prove">) {
         What was asked for needs a fresh proof. It serves for five minutes, for lists of people for an hour.
       </p>
       {provider ? (
-        <LeavingLink href={`/provider/leave?to=${to}`}>Go to the clinic's provider</LeavingLink>
+        <div>
+          <LeavingLink href={`/provider/leave?to=${to}`}>Go to the clinic's provider</LeavingLink>
+        </div>
       ) : null}
       {passkeys.length > 0 ? (
         <PasskeyButton label="Use a passkey" ask={askForProof} give={giveSignedProof.bind(null, to)} />

@@ -6,7 +6,7 @@ import { Problem } from "../field"
 export function ProviderDoor({ problem }: { problem: string | null }) {
   return (
     <section aria-labelledby="provider" className={styles.part}>
-      <h2 id="provider">Sign in with the account of the clinic</h2>
+      <h2 id="provider">Sign in with a clinic account</h2>
       <Problem words={problem} />
       <div>
         <LeavingLink href="/provider/leave" kind="primary">
