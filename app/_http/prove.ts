@@ -7,6 +7,7 @@ import { sessionLimits } from "../../lib/access/session-limits"
 /** Where the proof of identity leads back to; nothing else that an address names is followed. */
 const provenPlaces = {
   account: "/account",
+  audit: "/audit",
   emergencies: "/emergencies",
   imports: "/imports",
   users: "/users",

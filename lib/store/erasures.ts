@@ -1,5 +1,6 @@
 import "server-only"
 import { z } from "zod"
+import { TypedText } from "../domain/typed-text"
 import { changeAndRecord } from "./audit"
 import type { Actor } from "./audit-actors"
 import type { Prisma, PrismaClient } from "./generated/client"
@@ -7,8 +8,8 @@ import { namesPerson } from "./person-words"
 
 /** What is said when an erasure is asked for; both are kept for good, so they name nobody. */
 export const ErasureWords = z.object({
-  reason: z.string().trim().min(10).max(500),
-  basis: z.string().trim().min(3).max(200),
+  reason: TypedText.trim().min(10).max(500),
+  basis: TypedText.trim().min(3).max(200),
 })
 
 export type Erasure = {

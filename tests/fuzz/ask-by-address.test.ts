@@ -90,7 +90,7 @@ test("no address of the proof of identity leads anywhere but to a screen of the 
     mostly("users", "record.00000000-0000-4000-8000-000000000000", "measure.bp-at-target"),
     (word) => {
       expect(placeHref(word)).toMatch(
-        /^\/(account|emergencies|imports|users|patients\/[0-9a-f-]{36}\/record|measures\/[a-z0-9-]+)$/,
+        /^\/(account|audit|emergencies|imports|users|patients\/[0-9a-f-]{36}\/record|measures\/[a-z0-9-]+)$/,
       )
       expect(placeHref(placeOf(word))).toBe(placeHref(word))
     },

@@ -1,15 +1,18 @@
-import { Button, DownloadLink } from "../../_ui/button"
+import type { Caller } from "../../../lib/access/caller"
+import { Button } from "../../_ui/button"
 import { counted } from "../../_ui/format"
 import { Caution } from "../../_ui/notice"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { instantInFull } from "../imports/import-words"
+import { ListDownload } from "../list-download"
 import { verifyNow } from "./actions"
 import type { AuditAnswers } from "./audit-answers"
 import styles from "./audit.module.css"
 import { auditFileHref, isFiltered, type AuditView } from "./search-params"
 
 /** Whether the log is whole, what of it is shown, and the lists to look at first. */
-export function AuditAside({ answers, view }: { answers: AuditAnswers; view: AuditView }) {
+export function AuditAside(props: { caller: Caller; answers: AuditAnswers; view: AuditView }) {
+  const { caller, answers, view } = props
   const { total, review } = answers
   const lists = [
     { href: "#busy", words: `${counted(review.busy.length, "day", "days")} above the own median` },
@@ -43,7 +46,9 @@ export function AuditAside({ answers, view }: { answers: AuditAnswers; view: Aud
         </AsidePart>
       ) : null}
       <AsidePart>
-        <DownloadLink href={auditFileHref(view)}>Download {counted(total, "entry", "entries")}</DownloadLink>
+        <ListDownload caller={caller} needs="audit.see" place="audit" href={auditFileHref(view)}>
+          Download {counted(total, "entry", "entries")}
+        </ListDownload>
       </AsidePart>
     </>
   )

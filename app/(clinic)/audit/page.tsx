@@ -22,7 +22,7 @@ export default async function AuditPage(props: PageProps<"/audit">) {
   const timeZone = await clinicTimeZone()
   const answers = await auditAnswers({ caller, view, timeZone, now: new Date() })
   return (
-    <Screen aside={<AuditAside answers={answers} view={view} />}>
+    <Screen aside={<AuditAside caller={caller} answers={answers} view={view} />}>
       <AuditFilters answers={answers} view={view} />
       <AuditEntries answers={answers} view={view} />
       {view.patient === null ? <AuditReviewLists answers={answers} /> : null}

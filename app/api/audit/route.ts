@@ -5,6 +5,7 @@ import { filterOf } from "../../(clinic)/audit/audit-answers"
 import { parseAuditView } from "../../(clinic)/audit/search-params"
 import { clinicTimeZone } from "../../(clinic)/time-zone"
 import { answering, type Called } from "../../_http/answer"
+import { isProvenForLists, proveHref } from "../../_http/prove"
 import { takeTurn } from "../../_http/rate-limit"
 import { recorded } from "../../_http/recorded"
 
@@ -12,6 +13,8 @@ export const dynamic = "force-dynamic"
 
 /** The entries of the audit log's screen as CSV: the same filters, all pages. */
 export const GET = answering("audit.see", async (request: Request, { caller }: Called) => {
+  if (!isProvenForLists(caller, new Date()))
+    return new Response(null, { status: 303, headers: { location: proveHref("audit") } })
   takeTurn("exports", caller)
   const view = parseAuditView(Object.fromEntries(new URL(request.url).searchParams))
   const { from, to, actor, action, outcome } = view

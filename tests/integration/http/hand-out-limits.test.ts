@@ -111,6 +111,18 @@ describe("a list of people as a file", () => {
     expect(await answer.text()).toBe("")
   })
 
+  test("of the audit log's entries likewise", async () => {
+    const { GET } = await import("../../../app/api/audit/route")
+    await site.signIn("auditor")
+    const given = await GET(requestTo("/api/audit"), {})
+    await provenBefore(61)
+
+    const asked = await GET(requestTo("/api/audit"), {})
+
+    expect(given.status).toBe(200)
+    expect(asked.headers.get("location")).toBe("/prove?to=audit")
+  })
+
   test("of rejected rows likewise", async () => {
     const { GET } = await import("../../../app/api/imports/[id]/rejects/route")
     await site.signIn("clinic-lead")

@@ -49,8 +49,12 @@ describe("the program", () => {
     ])
   })
 
-  test("makes regular expressions of its own names alone", () => {
-    expect(holding(/new RegExp\(/)).toEqual(["lib/engine/run.ts", "lib/engine/views.ts"])
+  test("makes regular expressions of its own names, and of words of a person that it escapes", () => {
+    expect(holding(/new RegExp\(/)).toEqual([
+      "lib/engine/run.ts",
+      "lib/engine/views.ts",
+      "lib/store/person-words.ts",
+    ])
   })
 
   test("calls another server in one place", () => {

@@ -6,6 +6,7 @@ import { z } from "zod"
 import { actorOf } from "../../../../../lib/store/audit-actors"
 import { store } from "../../../../../lib/store/client"
 import { ErasureWords, requestErasure, withdrawErasure as withdraw } from "../../../../../lib/store/erasures"
+import { formField } from "../../../../_http/form-field"
 import { requireProven } from "../../../../_http/prove"
 import { requireScreenUser } from "../../../../_http/require-user"
 import { assertSameOrigin } from "../../../../_http/same-origin"
@@ -19,7 +20,7 @@ const PublicId = z.uuid()
 export async function askForErasure(_before: ErasureState, form: FormData): Promise<ErasureState> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("records.manage")
-  const publicId = PublicId.parse(form.get("publicId"))
+  const publicId = formField(PublicId, form.get("publicId"))
   requireProven(caller, { recordOf: publicId })
   const said = ErasureWords.safeParse({ reason: form.get("reason"), basis: form.get("basis") })
   if (!said.success)
@@ -36,7 +37,7 @@ export async function askForErasure(_before: ErasureState, form: FormData): Prom
 export async function withdrawErasure(form: FormData): Promise<void> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("records.manage")
-  const publicId = PublicId.parse(form.get("publicId"))
+  const publicId = formField(PublicId, form.get("publicId"))
   requireProven(caller, { recordOf: publicId })
   await withdraw(store(), { publicId, by: actorOf(caller), now: new Date() })
   refresh()
