@@ -3,7 +3,12 @@ import { afterAll, beforeAll, beforeEach, expect, test, vi } from "vitest"
 import { comeBackFromProvider, leaveForProvider, signOutAtProvider } from "../../../lib/auth/provider"
 import { signInThroughProvider, type ProviderAnswer } from "../../../lib/auth/provider-sign-in"
 import { providerSettings, type ProviderSettings } from "../../../lib/auth/provider-settings"
+import { hashPassword } from "../../../lib/auth/password-hash"
+import { signIn } from "../../../lib/auth/sign-in"
+import { strangerActor } from "../../../lib/store/audit-actors"
+import { takeFactorAway } from "../../../lib/store/provider-accounts"
 import { findCaller, findHalfSignedIn } from "../../../lib/store/sessions"
+import { makeUserLink } from "../../../lib/store/users"
 import { openStore, type TestStore } from "../../helpers/open-store"
 import {
   clientId,
@@ -94,6 +99,34 @@ test("an account that has the same user name is never taken over", async () => {
   expect(made?.id).not.toBe(own.id)
   expect(made?.userName).toMatch(/^nina-[0-9a-f]{12}$/)
   expect(made?.roles).toEqual(["nurse"])
+})
+
+test("who comes in by the provider has no other way in: no password, and no link that sets one", async () => {
+  await enter("n1")
+  const password = "gnu kelp dwarf lantern oboe"
+  const { id } = await store.prisma.user.update({
+    where: { userName: "nina" },
+    data: { passwordHash: await hashPassword(password) },
+  })
+
+  const attempt = { userName: "nina", password, agent: "", address: "", now: new Date() }
+  expect(await signIn(store.prisma, attempt)).toEqual({ status: "refused" })
+  const link = { id, purpose: "reset", by: strangerActor(null), now: new Date() } as const
+  expect(await makeUserLink(store.prisma, link)).toBeNull()
+})
+
+test("a lost second factor of this site is taken away with the sessions, from the provider's accounts alone", async () => {
+  const first = await enter("n1")
+  const held = { totpSecret: new Uint8Array([1]), totpStep: 1n }
+  const hers = await store.prisma.user.update({ where: { userName: "nina" }, data: held })
+  const own = await store.prisma.user.create({ data: { userName: "ada", name: "Ada", ...held } })
+  const take = (id: string) => takeFactorAway(store.prisma, { id, by: strangerActor(null), now: new Date() })
+
+  expect([await take(hers.id), await take(own.id)]).toEqual([true, false])
+  const left = await store.prisma.user.findMany({ where: { totpSecret: { not: null } } })
+  expect(left.map((user) => user.userName)).toEqual(["ada"])
+  const token = "token" in first ? first.token : ""
+  expect(await findCaller(store.prisma, { token, now: new Date(), isActive: true })).toBeNull()
 })
 
 test("where a second factor of this site is asked, the session still owes it", async () => {
