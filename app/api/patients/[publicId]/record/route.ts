@@ -3,7 +3,7 @@ import { TypedText } from "../../../../../lib/domain/typed-text"
 import { AppError } from "../../../../../lib/errors"
 import { countFacts, personZip } from "../../../../../lib/export/person-zip"
 import { answering, type Called } from "../../../../_http/answer"
-import { isProven, proveHref } from "../../../../_http/prove"
+import { isProven } from "../../../../_http/prove"
 import { takeTurn } from "../../../../_http/rate-limit"
 import { recorded } from "../../../../_http/recorded"
 import { assertSameOrigin } from "../../../../_http/same-origin"
@@ -28,10 +28,10 @@ export const POST = answering(
     const publicId = PublicId.safeParse((await params).publicId)
     if (!publicId.success) throw new AppError("not-found", "There is no such patient.")
     if (!isProven(caller, new Date()))
-      return new Response(null, {
-        status: 303,
-        headers: { location: proveHref({ recordOf: publicId.data }) },
-      })
+      throw new AppError(
+        "not-permitted",
+        "The last proof of identity is too old. Load this page again to renew it.",
+      )
     takeTurn("exports", caller)
     const record = await readRecord(publicId.data)
     if (!record) throw new AppError("not-found", "There is no such patient.")
