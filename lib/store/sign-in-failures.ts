@@ -13,6 +13,9 @@ export type Slowing = {
   forgetAfterMs: number
 }
 
+// Attempts made all at once queue for their scopes; each is to be counted, not to fail because those before it took long.
+const queueing = { maxWait: 20_000, timeout: 20_000 }
+
 const Row = z.object({ scope: z.string(), count: z.number(), lastAt: z.date(), waitUntil: z.date() })
 
 /**
@@ -39,7 +42,7 @@ export async function claimAttempt(
     for (const { scope, count, waitUntil } of next)
       await transaction.signInFailure.update({ where: { scope }, data: { count, lastAt: now, waitUntil } })
     return null
-  })
+  }, queueing)
 }
 
 /** The attempt was right after all: what it had added is taken back, and those in a row are over. */
