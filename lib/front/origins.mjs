@@ -21,7 +21,8 @@ export function isOwnHost(host, origins) {
 
 /**
  * Whether a request that changes something comes from a page of this site: the browser says so in Sec-Fetch-Site, in
- * Origin, or in both, and neither may say otherwise.
+ * Origin, or in both, and neither may say otherwise. A form that is sent before the page's scripts run, or without any,
+ * has the Origin "null", since pages here refer nobody to where they are; Sec-Fetch-Site then speaks alone.
  * @param {{ host: string | null, fetchSite: string | null, origin: string | null }} said
  * @param {readonly string[]} origins
  */
@@ -30,7 +31,7 @@ export function isFromOwnPage({ host, fetchSite, origin }, origins) {
   if (own === undefined) return false
   if (fetchSite === null && origin === null) return false
   if (fetchSite !== null && fetchSite !== "same-origin") return false
-  return origin === null || origin === own
+  return origin === null || origin === own || (origin === "null" && fetchSite === "same-origin")
 }
 
 /**

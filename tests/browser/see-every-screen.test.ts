@@ -99,6 +99,18 @@ test("the server-rendered screens read without scripts", async () => {
   await context.close()
 })
 
+test("a form is sent without scripts, too, as before they run", async () => {
+  const context = await browser.newContext({ javaScriptEnabled: false })
+  const page = await context.newPage()
+  await page.goto(`${demoUrl}/sign-in`)
+
+  await page.getByRole("button", { name: /clinic lead/ }).click()
+
+  await page.getByRole("link", { name: /clinic lead/ }).waitFor()
+  expect(new URL(page.url()).pathname).toBe("/")
+  await context.close()
+})
+
 test("paper gets the screen without the navigation", async () => {
   const page = await openPage(browser, { url: demoUrl })
 

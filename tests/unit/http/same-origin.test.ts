@@ -13,6 +13,7 @@ describe("a request that changes something comes from a page of this site", () =
     ["says so in Sec-Fetch-Site", { host, "sec-fetch-site": "same-origin" }],
     ["says so in Origin", { host, origin: "http://127.0.0.1:3000" }],
     ["says so in both", { host, origin: "http://127.0.0.1:3000", "sec-fetch-site": "same-origin" }],
+    ["as a form without scripts", { host, origin: "null", "sec-fetch-site": "same-origin" }],
     ["by the machine's other names", { host: "localhost:3000", origin: "http://localhost:3000" }],
     ["by the machine's other names", { host: "[::1]:3000", origin: "http://[::1]:3000" }],
   ])("%s", (_title, headers) => {
@@ -28,6 +29,7 @@ describe("a request that changes something comes from a page of this site", () =
     ],
     ["a sibling site", { host, "sec-fetch-site": "same-site" }],
     ["a page without an origin", { host, origin: "null" }],
+    ["a framed page without an origin", { host, origin: "null", "sec-fetch-site": "cross-site" }],
     ["nobody says who", { host }],
     [
       "a foreign name that was pointed at this machine",
