@@ -65,6 +65,7 @@ describe("the program", () => {
       // In the browser, to this site.
       "app/(clinic)/imports/send-form.ts",
       "app/(clinic)/keep-alive.tsx",
+      "app/(clinic)/patients/[publicId]/record/hand-out-form.tsx",
       "app/(clinic)/patients/panel.ts",
       // Asks the site it has just started.
       "lib/cli/site-process.ts",
