@@ -49,7 +49,7 @@ export function DrugBar({ lane, place, span }: { lane: Lane; place: number; span
       </a>
       {isNameBefore ? (
         <span className={`${styles.note} ${styles.name}`} {...placed({ right: `${100 - left}%` })}>
-          {[course.drug, doseWords(course, course.step_days.length - 1)].join(" ").trim()}
+          {`${sentenceCase(course.drug)} ${doseWords(course, course.step_days.length - 1)}`.trim()}
         </span>
       ) : null}
       {note !== null && room >= noteRoom ? (
