@@ -26,7 +26,9 @@ export default async function EmergenciesPage() {
       }
     >
       <Theme title="Who opened the whole clinic, and why" id="emergencies">
-        {emergencies.length === 0 ? <p className="soft">Nobody has used emergency access.</p> : null}
+        {emergencies.length === 0 ? (
+          <p className={`soft ${styles.none}`}>Nobody has used emergency access.</p>
+        ) : null}
         <ol className={styles.list}>
           {emergencies.map((one) => (
             <EmergencyEntry key={one.id} emergency={one} caller={caller} timeZone={timeZone} />

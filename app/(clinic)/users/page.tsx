@@ -36,7 +36,9 @@ export default async function UsersPage() {
         <InviteForm />
       </Theme>
       <Theme title="Who can sign in" id="accounts">
-        {users.length === 0 ? <p className="soft">Nobody but the invented people of the demo.</p> : null}
+        {users.length === 0 ? (
+          <p className={`soft ${styles.none}`}>Nobody but the invented people of the demo.</p>
+        ) : null}
         <ol className={styles.list}>
           {users.map((user) => (
             <UserEntryView key={`${user.id} ${user.version}`} user={user} />
