@@ -47,6 +47,7 @@ function guarded(listener) {
     endSlowForm(request, path)
     if (refusal) return refuse(request, response, refusal)
     request.headers["x-nonce"] = nonce
+    nameOrigin(request)
     request.headers["content-security-policy"] = `script-src 'nonce-${nonce}'`
     listener(request, response)
   }
@@ -67,6 +68,12 @@ function knowSender(request) {
   headers["x-forwarded-for"] = sender
   headers["x-forwarded-proto"] = isHttps ? "https" : "http"
   return sender
+}
+
+/** A form that was let in without a name for its page came from one of this site; Next would refuse it without the name. */
+function nameOrigin({ method, headers }) {
+  if (method === "POST" && headers.origin === "null")
+    headers.origin = `${isHttps ? "https" : "http"}://${headers.host}`
 }
 
 function wordsOf(request) {

@@ -76,6 +76,17 @@ describe("behind a proxy that is trusted", () => {
     expect((await send(`http://localhost:${port}`)).status).toBe(400)
     expect((await send("http://filtrate.example.org")).status).toBe(400)
   })
+
+  test("a form without scripts names no page, and is heard as one of the public address", async () => {
+    const send = (site: string) =>
+      ask({
+        ...{ from: proxy, method: "POST" },
+        headers: { ...forwarded, origin: "null", "sec-fetch-site": site },
+      })
+
+    expect((await send("same-origin")).heard.origin).toBe(origin)
+    expect((await send("cross-site")).status).toBe(400)
+  })
 })
 
 describe("on this machine alone", () => {
