@@ -1,4 +1,3 @@
-import { EventEmitter } from "node:events"
 import fc from "fast-check"
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest"
 import { z } from "zod"
@@ -7,32 +6,18 @@ import { openFalseProvider, type FalseProvider } from "../helpers/false-provider
 import { routes } from "../fixtures/authorisation"
 import { expectPlainWords, forInputs } from "../helpers/fuzz"
 import { hostileSearch, hostileText, mostly, queryOf, wellFormed } from "../helpers/hostile"
-import {
-  openSiteInProcess,
-  ownHeaders,
-  type SentRequest,
-  type SiteInProcess,
-} from "../helpers/site-in-process"
+import { sent } from "../helpers/next-stand-ins"
+import { openSiteInProcess, ownHeaders, type SiteInProcess } from "../helpers/site-in-process"
 
-const sent = vi.hoisted((): SentRequest => ({ headers: new Headers(), cookies: new Map() }))
-
-vi.mock("next/headers", () => ({
-  headers: () => Promise.resolve(sent.headers),
-  cookies: () =>
-    Promise.resolve({
-      get: (name: string) => (sent.cookies.has(name) ? { value: sent.cookies.get(name) } : undefined),
-      set: () => {},
-    }),
-}))
-vi.mock("node:child_process", async (original) => ({
-  ...(await original<object>()),
-  spawn: () => new EventEmitter(),
-}))
+vi.mock("next/headers", async () => (await import("../helpers/next-stand-ins")).nextHeaders)
+vi.mock("node:child_process", async (original) =>
+  (await import("../helpers/next-stand-ins")).withoutProcesses(original<object>),
+)
 
 let site: SiteInProcess
 
 beforeAll(async () => {
-  site = await openSiteInProcess(sent)
+  site = await openSiteInProcess()
 })
 
 afterAll(() => site.close())

@@ -1,4 +1,3 @@
-import { EventEmitter } from "node:events"
 import fc from "fast-check"
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest"
 import { newToken } from "../../lib/access/tokens"
@@ -10,36 +9,20 @@ import { actionFields, type Known } from "../fixtures/action-fields"
 import { actions, pages, type Needs } from "../fixtures/authorisation"
 import { expectPlainWords, forInputs } from "../helpers/fuzz"
 import { hostileText, mostly, wellFormed } from "../helpers/hostile"
-import {
-  giveFactor,
-  openSiteInProcess,
-  type SentRequest,
-  type SiteInProcess,
-} from "../helpers/site-in-process"
+import { giveFactor, openSiteInProcess, type SiteInProcess } from "../helpers/site-in-process"
 
-const sent = vi.hoisted((): SentRequest => ({ headers: new Headers(), cookies: new Map() }))
-
-vi.mock("next/headers", () => ({
-  headers: () => Promise.resolve(sent.headers),
-  cookies: () =>
-    Promise.resolve({
-      get: (name: string) => (sent.cookies.has(name) ? { value: sent.cookies.get(name) } : undefined),
-      // What an action would send back is not taken over, so that each form comes from the same person.
-      set: () => {},
-    }),
-}))
-vi.mock("next/cache", () => ({ revalidatePath: () => {}, refresh: () => {} }))
-vi.mock("node:child_process", async (original) => ({
-  ...(await original<object>()),
-  spawn: () => new EventEmitter(),
-}))
+vi.mock("next/headers", async () => (await import("../helpers/next-stand-ins")).nextHeaders)
+vi.mock("next/cache", async () => (await import("../helpers/next-stand-ins")).nextCache)
+vi.mock("node:child_process", async (original) =>
+  (await import("../helpers/next-stand-ins")).withoutProcesses(original<object>),
+)
 
 let site: SiteInProcess
 let known: Known
 const placeholder: Known = { sessionId: "", userId: "", emergencyId: "", linkToken: "", sealedSeed: "" }
 
 beforeAll(async () => {
-  site = await openSiteInProcess(sent)
+  site = await openSiteInProcess()
   const user = await site.store.prisma.user.create({
     data: { userName: "somebody", name: "Some Body", roles: ["nurse"] },
   })

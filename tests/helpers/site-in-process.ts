@@ -8,11 +8,9 @@ import { beginSession } from "../../lib/store/sessions"
 import { proposeSeed } from "../../lib/auth/second-factor"
 import { seal } from "../../lib/auth/seal"
 import { writeDemoClinic } from "../../seed/write-demo-clinic"
+import { sent } from "./next-stand-ins"
 import { openStore, type TestStore } from "./open-store"
 import { temporaryFolder } from "./temporary-folder"
-
-/** What the framework would hand a route or an action of its request. */
-export type SentRequest = { headers: Headers; cookies: Map<string, string> }
 
 export type SiteInProcess = {
   store: TestStore
@@ -35,7 +33,7 @@ export const ownHeaders = {
  * A clinic with its record store and snapshot, both real, for calling routes and actions without a server: the framework's own
  * functions are stood in for by the test file, the processes an action would start are not started.
  */
-export async function openSiteInProcess(sent: SentRequest): Promise<SiteInProcess> {
+export async function openSiteInProcess(): Promise<SiteInProcess> {
   const store = await openStore()
   const scratch = temporaryFolder()
   const dataDir = path.join(scratch.folder, "data")

@@ -1,4 +1,3 @@
-import { EventEmitter } from "node:events"
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest"
 import { newToken } from "../../../lib/access/tokens"
 import { permissions } from "../../../lib/access/permissions"
@@ -13,36 +12,20 @@ import { actionFields } from "../../fixtures/action-fields"
 import { actions, type Needs } from "../../fixtures/authorisation"
 import { actionTraces } from "../../fixtures/traces"
 import { importExtract } from "../../helpers/extract"
-import {
-  giveFactor,
-  openSiteInProcess,
-  type SentRequest,
-  type SiteInProcess,
-} from "../../helpers/site-in-process"
+import { giveFactor, openSiteInProcess, type SiteInProcess } from "../../helpers/site-in-process"
 
-const sent = vi.hoisted((): SentRequest => ({ headers: new Headers(), cookies: new Map() }))
-
-vi.mock("next/headers", () => ({
-  headers: () => Promise.resolve(sent.headers),
-  cookies: () =>
-    Promise.resolve({
-      get: (name: string) => (sent.cookies.has(name) ? { value: sent.cookies.get(name) } : undefined),
-      set: () => {},
-      delete: () => {},
-    }),
-}))
-vi.mock("next/cache", () => ({ revalidatePath: () => {}, refresh: () => {} }))
-vi.mock("node:child_process", async (original) => ({
-  ...(await original<object>()),
-  spawn: () => new EventEmitter(),
-}))
+vi.mock("next/headers", async () => (await import("../../helpers/next-stand-ins")).nextHeaders)
+vi.mock("next/cache", async () => (await import("../../helpers/next-stand-ins")).nextCache)
+vi.mock("node:child_process", async (original) =>
+  (await import("../../helpers/next-stand-ins")).withoutProcesses(original<object>),
+)
 
 const password = "gnu kelp dwarf lantern oboe"
 
 let site: SiteInProcess
 
 beforeAll(async () => {
-  site = await openSiteInProcess(sent)
+  site = await openSiteInProcess()
 })
 
 afterAll(() => site.close())

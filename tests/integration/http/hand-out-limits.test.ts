@@ -1,30 +1,15 @@
-import { EventEmitter } from "node:events"
 import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from "vitest"
-import {
-  openSiteInProcess,
-  ownHeaders,
-  type SentRequest,
-  type SiteInProcess,
-} from "../../helpers/site-in-process"
+import { openSiteInProcess, ownHeaders, type SiteInProcess } from "../../helpers/site-in-process"
 
-const sent = vi.hoisted((): SentRequest => ({ headers: new Headers(), cookies: new Map() }))
-
-vi.mock("next/headers", () => ({
-  headers: () => Promise.resolve(sent.headers),
-  cookies: () =>
-    Promise.resolve({
-      get: (name: string) => (sent.cookies.has(name) ? { value: sent.cookies.get(name) } : undefined),
-    }),
-}))
-vi.mock("node:child_process", async (original) => ({
-  ...(await original<object>()),
-  spawn: () => new EventEmitter(),
-}))
+vi.mock("next/headers", async () => (await import("../../helpers/next-stand-ins")).nextHeaders)
+vi.mock("node:child_process", async (original) =>
+  (await import("../../helpers/next-stand-ins")).withoutProcesses(original<object>),
+)
 
 let site: SiteInProcess
 
 beforeAll(async () => {
-  site = await openSiteInProcess(sent)
+  site = await openSiteInProcess()
 })
 
 afterAll(() => site.close())

@@ -1,0 +1,26 @@
+import { EventEmitter } from "node:events"
+
+/** What the framework would hand a route or an action of its request. */
+type SentRequest = { headers: Headers; cookies: Map<string, string> }
+
+/** The request that a test's next call is about. */
+export const sent: SentRequest = { headers: new Headers(), cookies: new Map() }
+
+/** For `next/headers`. What would be sent back is not taken over, so that each call comes from the same person. */
+export const nextHeaders = {
+  headers: () => Promise.resolve(sent.headers),
+  cookies: () =>
+    Promise.resolve({
+      get: (name: string) => (sent.cookies.has(name) ? { value: sent.cookies.get(name) } : undefined),
+      set: () => {},
+      delete: () => {},
+    }),
+}
+
+/** For `next/cache`. */
+export const nextCache = { revalidatePath: () => {}, refresh: () => {} }
+
+/** For `node:child_process`: a process that would be started is not. */
+export async function withoutProcesses(original: () => Promise<object>): Promise<object> {
+  return { ...(await original()), spawn: () => new EventEmitter() }
+}
