@@ -1,6 +1,6 @@
-import { count, milligrams } from "../_ui/format"
-import { HistoryChart } from "../_ui/history-chart"
-import { dietFinding, dietPoints, type DietSeries } from "./diet-figure"
+import { count, milligrams, monthShort } from "../../lib/speech/format"
+import { HistoryChart, type HistoryPoint } from "../_ui/history-chart"
+import { dietFinding, type DietSeries } from "../../lib/figures/diet-figure"
 import { dietLimits } from "./diet-words"
 import { dietTable } from "./measure-table"
 
@@ -34,4 +34,13 @@ export function DietChart(props: { series: DietSeries; chosen: number; size: "ta
       figures={dietTable(series)}
     />
   )
+}
+
+function dietPoints(series: DietSeries): HistoryPoint[] {
+  return series.points.map((point) => ({
+    label: monthShort(point.asOf),
+    value: point.meanMg,
+    low: point.interval?.low ?? null,
+    high: point.interval?.high ?? null,
+  }))
 }

@@ -1,5 +1,5 @@
 import { DietChart } from "./diet-chart"
-import type { DietFigure } from "./diet-figure"
+import type { DietFigure } from "../../lib/figures/diet-figure"
 import { DietChange, DietWords } from "./diet-words"
 import styles from "./measure-row.module.css"
 

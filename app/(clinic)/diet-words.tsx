@@ -1,7 +1,14 @@
-import { count, counted, listed, milligramInterval, milligrams, month as monthInFull } from "../_ui/format"
+import {
+  count,
+  counted,
+  listed,
+  milligramInterval,
+  milligrams,
+  month as monthInFull,
+} from "../../lib/speech/format"
 import { PeopleLink } from "../_ui/people-link"
 import { dietSodium } from "../../lib/measures/diet-sodium"
-import { pairedTitle, pairedWords, type DietFigure } from "./diet-figure"
+import { pairedTitle, pairedWords, type DietFigure } from "../../lib/figures/diet-figure"
 import { measureHref } from "./measures/search-params"
 import sentence from "../_ui/sentence.module.css"
 import styles from "./measure-row.module.css"

@@ -1,8 +1,8 @@
-import { count, monthShort, percent, percentInterval } from "../_ui/format"
+import { count, monthShort, percent, percentInterval } from "../../lib/speech/format"
 import { HistoryChart, type ChartSize } from "../_ui/history-chart"
-import { fewestForRate, rateLabel, type MeasureFigure } from "./measure-figure"
+import { fewestForRate, rateLabel, type MeasureFigure } from "../../lib/figures/measure-figure"
 import { rateTable } from "./measure-table"
-import { measureWords } from "./measure-words"
+import { measureWords } from "../../lib/speech/measure-words"
 
 /**
  * The line of a measure over the months: its rate with the interval, or, where few are counted, the people themselves,

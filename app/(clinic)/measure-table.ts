@@ -6,11 +6,11 @@ import {
   percent,
   percentInterval,
   sentenceCase,
-} from "../_ui/format"
+} from "../../lib/speech/format"
 import type { FiguresTable } from "../_ui/figures"
-import type { DietSeries } from "./diet-figure"
-import type { MeasureFigure } from "./measure-figure"
-import { measureWords } from "./measure-words"
+import type { DietSeries } from "../../lib/figures/diet-figure"
+import type { MeasureFigure } from "../../lib/figures/measure-figure"
+import { measureWords } from "../../lib/speech/measure-words"
 
 /** The rates of a measure as a table, latest month first. */
 export function rateTable(figure: MeasureFigure): FiguresTable {

@@ -6,7 +6,7 @@ import { dietMonths, type DietMonth } from "../../lib/questions/diet-months"
 import { measureMonths } from "../../lib/questions/measure-months"
 import { panelCounts, type PanelCounts } from "../../lib/questions/panel-counts"
 import { standingChanges } from "../../lib/questions/standing-changes"
-import { measureFigure, type MeasureFigure } from "./measure-figure"
+import { measureFigure, type MeasureFigure } from "../../lib/figures/measure-figure"
 import type { ChosenMonth } from "./months"
 
 export type MonthAnswers = {

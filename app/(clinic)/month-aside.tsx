@@ -1,5 +1,5 @@
 import { CountList } from "../_ui/count-list"
-import { dayOfYear, dayInFull, instant, month } from "../_ui/format"
+import { dayOfYear, dayInFull, instant, month } from "../../lib/speech/format"
 import { hrefOf } from "../_ui/href"
 import { MonthList } from "../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../_ui/screen"

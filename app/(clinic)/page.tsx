@@ -1,6 +1,6 @@
 import type { Metadata } from "next"
 import { requireScreenUser } from "../_http/require-user"
-import { month } from "../_ui/format"
+import { month } from "../../lib/speech/format"
 import { Screen } from "../_ui/screen"
 import { EmptyClinic } from "./empty-clinic"
 import { MonthAside } from "./month-aside"

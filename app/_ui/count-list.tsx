@@ -1,4 +1,4 @@
-import { count } from "./format"
+import { count } from "../../lib/speech/format"
 import { PeopleLink } from "./people-link"
 import styles from "./count-list.module.css"
 

@@ -1,5 +1,5 @@
 import { placeOn, type Scale } from "./chart-scale"
-import { count, percent, percentInterval } from "./format"
+import { count, percent, percentInterval } from "../../lib/speech/format"
 import { PeopleLink } from "./people-link"
 import type { Rate } from "../../lib/statistics/rate"
 import { placed } from "./placed"

@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { month, monthName, monthShort } from "./format"
+import { month, monthName, monthShort } from "../../lib/speech/format"
 import styles from "./month-list.module.css"
 
 export type MonthChoice = { month: string; href: string; isRunning: boolean }

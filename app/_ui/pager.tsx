@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { count } from "./format"
+import { count } from "../../lib/speech/format"
 import styles from "./pager.module.css"
 
 /** Which part of a long list is shown, with the ways to the part before and after. */

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react"
-import { count } from "./format"
+import { count } from "../../lib/speech/format"
+import { phrases, wordFor, type PhraseOf } from "../../lib/speech/sentence-text"
 import { PeopleLink } from "./people-link"
 import styles from "./sentence.module.css"
 
@@ -25,21 +26,6 @@ export function Sentence(props: {
   )
 }
 
-/** The same sentence as plain text, for a title or a text alternative. */
-export function sentenceText(template: string, numbers: Record<string, number>): string {
-  return phrases(template)
-    .map((phrase) => {
-      if (phrase.kind === "text") return phrase.text
-      const number = numbers[phrase.name] ?? 0
-      return phrase.words ? wordFor(number, phrase.words) : count(number)
-    })
-    .join("")
-}
-
-type PhraseOf =
-  | { kind: "text"; text: string }
-  | { kind: "number"; name: string; words: [one: string, other: string] | null }
-
 function Phrase({
   phrase,
   numbers,
@@ -58,19 +44,4 @@ function Phrase({
       </PeopleLink>
     </strong>
   )
-}
-
-function phrases(template: string): PhraseOf[] {
-  return template
-    .split(/(\{[^}]*\})/)
-    .filter((piece) => piece !== "")
-    .map((piece) => {
-      if (!piece.startsWith("{")) return { kind: "text", text: piece }
-      const [name = "", one, other] = piece.slice(1, -1).split(":")
-      return { kind: "number", name, words: one === undefined || other === undefined ? null : [one, other] }
-    })
-}
-
-function wordFor(number: number, words: [one: string, other: string]): string {
-  return number === 1 ? words[0] : words[1]
 }

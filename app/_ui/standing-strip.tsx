@@ -1,12 +1,10 @@
-import { numbered } from "./format"
+import { numbered } from "../../lib/speech/format"
+import type { StandingLook } from "../../lib/speech/measure-words"
 import { PeopleLink } from "./people-link"
 import { placed } from "./placed"
 import styles from "./standing-strip.module.css"
 
-/** How a part of the strip is drawn; not measured is always hatched. */
-export type StripLook = "reached" | "unreached" | "hatched" | "pale"
-
-export type StripPart = { words: string; number: number; look: StripLook; href: string | null }
+export type StripPart = { words: string; number: number; look: StandingLook; href: string | null }
 
 /** Where people stand, as one thin strip, with each count in words under it. Parts of nobody are left out. */
 export function StandingStrip({ parts }: { parts: StripPart[] }) {

@@ -1,6 +1,6 @@
 import type { Caller } from "../../../lib/access/caller"
 import { Button } from "../../_ui/button"
-import { counted } from "../../_ui/format"
+import { counted } from "../../../lib/speech/format"
 import { Caution } from "../../_ui/notice"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { instantInFull } from "../imports/import-words"

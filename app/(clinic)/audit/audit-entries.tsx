@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import { PlainTable } from "../imports/plain-table"
 import type { AuditAnswers } from "./audit-answers"

@@ -1,7 +1,7 @@
 import Link from "next/link"
 import { auditActions, auditOutcomes } from "../../../lib/store/audit-actions"
 import { Button } from "../../_ui/button"
-import { sentenceCase } from "../../_ui/format"
+import { sentenceCase } from "../../../lib/speech/format"
 import type { AuditAnswers } from "./audit-answers"
 import styles from "./audit.module.css"
 import { shortId } from "./entry-words"

@@ -1,6 +1,6 @@
 import Link from "next/link"
 import { workingHours } from "../../../lib/store/audit-review"
-import { count, counted, day } from "../../_ui/format"
+import { count, counted, day } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import { PlainTable } from "../imports/plain-table"
 import type { AuditAnswers } from "./audit-answers"

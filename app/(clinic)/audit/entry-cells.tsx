@@ -1,7 +1,7 @@
 import Link from "next/link"
 import { capabilities, permissions } from "../../../lib/access/permissions"
 import type { AuditRow } from "../../../lib/store/audit-log"
-import { counted } from "../../_ui/format"
+import { counted } from "../../../lib/speech/format"
 import type { AuditAnswers } from "./audit-answers"
 import styles from "./audit.module.css"
 import { actionWords, detailWords, rolesOfEntry, shortId } from "./entry-words"

@@ -2,7 +2,7 @@ import { isRole, roleWords } from "../../../lib/access/roles"
 import { isPlainDate } from "../../../lib/domain/plain-date"
 import { auditActions, isAuditAction } from "../../../lib/store/audit-actions"
 import type { AuditRow } from "../../../lib/store/audit-log"
-import { count, day } from "../../_ui/format"
+import { count, day } from "../../../lib/speech/format"
 
 /** What was done: "opened a patient". */
 export function actionWords(action: string): string {

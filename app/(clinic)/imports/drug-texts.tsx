@@ -1,5 +1,5 @@
 import { Button } from "../../_ui/button"
-import { count, counted, listed } from "../../_ui/format"
+import { count, counted, listed } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import type { DrugText } from "../../../lib/questions/drug-texts"
 import { unmapDrugText } from "./actions"

@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import type { FileReport } from "../../../lib/domain/import-report"
 import { noteLines } from "../../../lib/import/report"
 import styles from "./imports.module.css"

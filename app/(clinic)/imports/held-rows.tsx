@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import { discardHeld } from "./actions"
 import type { ImportAnswers } from "./import-answers"

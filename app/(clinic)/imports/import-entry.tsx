@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import type { ImportEntry } from "../../../lib/store/imports"
 import { FileCounts } from "./file-counts"
 import styles from "./imports.module.css"

@@ -1,4 +1,4 @@
-import { count, counted, listed } from "../../_ui/format"
+import { count, counted, listed } from "../../../lib/speech/format"
 import type { FileReport } from "../../../lib/domain/import-report"
 import type { ImportEntry } from "../../../lib/store/imports"
 

@@ -1,5 +1,5 @@
 import { Button } from "../../_ui/button"
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { buildAgain } from "./actions"
 import type { ImportAnswers } from "./import-answers"

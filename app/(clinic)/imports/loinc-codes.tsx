@@ -1,4 +1,4 @@
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import type { ImportAnswers } from "./import-answers"
 import styles from "./imports.module.css"

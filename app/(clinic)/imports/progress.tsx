@@ -1,4 +1,4 @@
-import { percent } from "../../_ui/format"
+import { percent } from "../../../lib/speech/format"
 import type { ImportEntry } from "../../../lib/store/imports"
 import styles from "./imports.module.css"
 

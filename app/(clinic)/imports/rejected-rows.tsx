@@ -1,6 +1,6 @@
 import Link from "next/link"
 import type { Caller } from "../../../lib/access/caller"
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import type { ImportEntry, RejectedLine } from "../../../lib/store/imports"
 import { ListDownload } from "../list-download"

@@ -2,7 +2,7 @@
 
 import { useActionState } from "react"
 import { Button } from "../../_ui/button"
-import { listed } from "../../_ui/format"
+import { listed } from "../../../lib/speech/format"
 import { mapDrugText } from "./actions"
 import styles from "./drug-texts.module.css"
 import type { SuggestedReading } from "./suggested-readings"

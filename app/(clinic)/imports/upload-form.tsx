@@ -3,7 +3,7 @@
 import { useRouter } from "next/navigation"
 import { useState, type FormEvent } from "react"
 import { Button } from "../../_ui/button"
-import { listed } from "../../_ui/format"
+import { listed } from "../../../lib/speech/format"
 import { factKinds } from "../../../lib/domain/fact-kinds"
 import styles from "./upload-form.module.css"
 import { sendForm } from "./send-form"

@@ -1,6 +1,6 @@
 import type { Metadata } from "next"
 import { requireScreenUser } from "../../_http/require-user"
-import { dayOfYear, month } from "../../_ui/format"
+import { dayOfYear, month } from "../../../lib/speech/format"
 import { MonthList } from "../../_ui/month-list"
 import { AsidePart, Screen, ScreenTitle } from "../../_ui/screen"
 import { hrefOf } from "../../_ui/href"

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react"
-import { count, day, lab } from "../../_ui/format"
+import { count, day, lab } from "../../../lib/speech/format"
 import styles from "./columns.module.css"
 import { alphabetKeys, type SortKeys } from "./order"
 import type { NumberName, Panel, TextName } from "./panel"

@@ -1,6 +1,6 @@
 import type { Theme } from "../../../lib/measures/types"
 import { classWords } from "../../_ui/class-words"
-import { day, oneDecimal, percentTenth } from "../../_ui/format"
+import { day, oneDecimal, percentTenth } from "../../../lib/speech/format"
 import { PressureMark } from "../../_ui/pressure-mark"
 import { ClassCount } from "./class-count"
 import {

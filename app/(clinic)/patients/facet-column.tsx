@@ -1,4 +1,4 @@
-import { count, dayInFull } from "../../_ui/format"
+import { count, dayInFull } from "../../../lib/speech/format"
 import { MonthList, type MonthChoice } from "../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { themes } from "../../../lib/measures/themes"

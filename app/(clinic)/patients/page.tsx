@@ -5,7 +5,7 @@ import { standings } from "../../../lib/domain/standings"
 import type { Settings } from "../../../lib/domain/settings"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import { EmptyClinic } from "../empty-clinic"
-import { standingWords } from "../measure-words"
+import { standingWords } from "../../../lib/speech/measure-words"
 import { peopledSnapshot } from "../snapshot"
 import { PatientsLoader } from "./patients-loader"
 

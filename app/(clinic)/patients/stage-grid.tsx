@@ -1,4 +1,4 @@
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import { aWords, cellWord, gWords, unknownWord, type Facet } from "./facets"
 import styles from "./stage-grid.module.css"
 import { toggled, type FacetName, type PatientsView } from "./search-params"

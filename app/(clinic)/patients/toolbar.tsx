@@ -1,5 +1,5 @@
 import { Button } from "../../_ui/button"
-import { count } from "../../_ui/format"
+import { count } from "../../../lib/speech/format"
 import type { MeasureColumn } from "./columns"
 import { ColumnChooser } from "./column-chooser"
 import { csvOf, saveFile } from "./csv"

@@ -2,8 +2,8 @@ import type { Settings } from "../../../lib/domain/settings"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import type { MeasureMonth } from "../../../lib/questions/measure-months"
-import { dietFigure, type DietSeries } from "../diet-figure"
-import { measureFigure, type MeasureFigure } from "../measure-figure"
+import { dietFigure, type DietSeries } from "../../../lib/figures/diet-figure"
+import { measureFigure, type MeasureFigure } from "../../../lib/figures/measure-figure"
 import type { HistoryUnder, WhatIfAnswers } from "./what-if-answers"
 
 /** One measure as it is and as it would be. */

@@ -2,7 +2,7 @@ import { expect, test } from "vitest"
 import { defaultSettings } from "../../../lib/domain/settings"
 import { standingsSql } from "../../../lib/measures/standing-sql"
 import { findWordedMeasure, wordedMeasures } from "../../../lib/measures/worded-measures"
-import { measureWords } from "../../../app/(clinic)/measure-words"
+import { measureWords } from "../../../lib/speech/measure-words"
 
 const settings = { ...defaultSettings, "drugs.several": 4, "bp.windowMonths": 9 }
 

@@ -1,5 +1,5 @@
-import { count, listed, monthName, percent, sentenceCase } from "../../../_ui/format"
-import type { DietFigure } from "../../diet-figure"
+import { count, listed, monthName, percent, sentenceCase } from "../../../../lib/speech/format"
+import type { DietFigure } from "../../../../lib/figures/diet-figure"
 
 const yearBack = 12
 

@@ -1,4 +1,4 @@
-import { count, day, oneDecimal, percentTenth, sentenceCase } from "../../../_ui/format"
+import { count, day, oneDecimal, percentTenth, sentenceCase } from "../../../../lib/speech/format"
 import type { Column } from "./column"
 
 export const filtration: Column = {

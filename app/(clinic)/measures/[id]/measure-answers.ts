@@ -9,8 +9,8 @@ import { measurePeople, type MeasurePerson } from "../../../../lib/questions/mea
 import { measureReasons, type ReasonCount } from "../../../../lib/questions/measure-reasons"
 import { rasStartDays, type RasStartDays } from "../../../../lib/questions/ras-start-days"
 import { standingChanges } from "../../../../lib/questions/standing-changes"
-import { measureFigure, type MeasureFigure } from "../../measure-figure"
-import { measureWords } from "../../measure-words"
+import { measureFigure, type MeasureFigure } from "../../../../lib/figures/measure-figure"
+import { measureWords } from "../../../../lib/speech/measure-words"
 import type { ChosenMonth } from "../../months"
 import { standingOf, type ListedStanding, type MeasureView } from "../search-params"
 

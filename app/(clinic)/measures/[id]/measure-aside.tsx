@@ -1,4 +1,4 @@
-import { dayOfYear, month } from "../../../_ui/format"
+import { dayOfYear, month } from "../../../../lib/speech/format"
 import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"

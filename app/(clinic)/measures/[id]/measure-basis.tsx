@@ -1,4 +1,4 @@
-import { sentenceCase } from "../../../_ui/format"
+import { sentenceCase } from "../../../../lib/speech/format"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import styles from "./measure-basis.module.css"
 import { MeasureQuery } from "./measure-query"

@@ -1,9 +1,9 @@
 import { scaleOver } from "../../../_ui/chart-scale"
 import { fewestForShare, GroupDots, type GroupRow } from "../../../_ui/group-dots"
-import { sentenceCase } from "../../../_ui/format"
+import { sentenceCase } from "../../../../lib/speech/format"
 import type { GroupCounts, GroupKind } from "../../../../lib/questions/measure-groups"
 import { rateOf } from "../../../../lib/statistics/rate"
-import type { MeasureFigure } from "../../measure-figure"
+import type { MeasureFigure } from "../../../../lib/figures/measure-figure"
 import { measureHref } from "../search-params"
 import styles from "./measure-groups.module.css"
 

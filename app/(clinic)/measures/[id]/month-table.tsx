@@ -1,5 +1,5 @@
 import { standingTable } from "../../measure-table"
-import type { MeasureFigure } from "../../measure-figure"
+import type { MeasureFigure } from "../../../../lib/figures/measure-figure"
 import styles from "./month-table.module.css"
 
 const shownAtOnce = 13

@@ -1,5 +1,5 @@
 import type { Caller } from "../../../../lib/access/caller"
-import { count, dayInFull } from "../../../_ui/format"
+import { count, dayInFull } from "../../../../lib/speech/format"
 import { hrefOf } from "../../../_ui/href"
 import { Pager } from "../../../_ui/pager"
 import type { WordedMeasure } from "../../../../lib/measures/types"

@@ -1,5 +1,5 @@
 import { classWords } from "../../../_ui/class-words"
-import { count, day, pressure } from "../../../_ui/format"
+import { count, day, pressure } from "../../../../lib/speech/format"
 import { PressureMark } from "../../../_ui/pressure-mark"
 import type { Column } from "./column"
 

@@ -1,4 +1,4 @@
-import { day, lab } from "../../../_ui/format"
+import { day, lab } from "../../../../lib/speech/format"
 import { sourceWords as placeWords, type PressureSource } from "../../../_ui/pressure-mark"
 import type { PatientCaution } from "../../../../lib/questions/patient-cautions"
 import styles from "./cautions.module.css"

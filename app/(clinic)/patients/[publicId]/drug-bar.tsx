@@ -1,4 +1,4 @@
-import { sentenceCase } from "../../../_ui/format"
+import { sentenceCase } from "../../../../lib/speech/format"
 import type { DrugCourse } from "../../../../lib/questions/patient-courses"
 import type { Lane } from "./drug-lanes"
 import styles from "./drug-track.module.css"

@@ -1,4 +1,4 @@
-import { day, sentenceCase } from "../../../_ui/format"
+import { day, sentenceCase } from "../../../../lib/speech/format"
 import type { DrugCourse } from "../../../../lib/questions/patient-courses"
 
 /** The dose of one step of a course: "50 mg", "12.5 mg twice". */

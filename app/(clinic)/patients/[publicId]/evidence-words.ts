@@ -1,5 +1,5 @@
 import { classWords } from "../../../_ui/class-words"
-import { counted, day, lab, pressure } from "../../../_ui/format"
+import { counted, day, lab, pressure } from "../../../../lib/speech/format"
 import { sourceWords as placeWords } from "../../../_ui/pressure-mark"
 import type { Condition } from "../../../../lib/measures/types"
 import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"

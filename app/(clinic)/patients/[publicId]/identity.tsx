@@ -1,5 +1,5 @@
 import Link from "next/link"
-import { day, dayInFull, listed } from "../../../_ui/format"
+import { day, dayInFull, listed } from "../../../../lib/speech/format"
 import { MonthList, type MonthChoice } from "../../../_ui/month-list"
 import { sexWords } from "../../../_ui/sex-words"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"

@@ -1,4 +1,4 @@
-import { count, counted, day, lab, oneDecimal, percentTenth } from "../../../_ui/format"
+import { count, counted, day, lab, oneDecimal, percentTenth } from "../../../../lib/speech/format"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import styles from "./kidney-outlook.module.css"
 

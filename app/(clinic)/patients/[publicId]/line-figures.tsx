@@ -1,6 +1,6 @@
 import type { ReactNode } from "react"
 import { classWords } from "../../../_ui/class-words"
-import { day, sentenceCase } from "../../../_ui/format"
+import { day, sentenceCase } from "../../../../lib/speech/format"
 import { doseWords, endWords } from "./drug-words"
 import styles from "./line-figures.module.css"
 import type { PatientAnswers } from "./patient-answers"

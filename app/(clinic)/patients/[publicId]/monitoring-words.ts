@@ -1,4 +1,4 @@
-import { counted, day, lab, milligrams, pressure } from "../../../_ui/format"
+import { counted, day, lab, milligrams, pressure } from "../../../../lib/speech/format"
 import type { EvidenceFact, MonitoringTopic } from "../../../../lib/questions/evidence-fact"
 
 /** The value and the rest of a fact on tests, decline, risk, home readings, diet or the dietitian. */

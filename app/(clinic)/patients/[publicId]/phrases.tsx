@@ -1,4 +1,4 @@
-import { sentenceCase } from "../../../_ui/format"
+import { sentenceCase } from "../../../../lib/speech/format"
 import type { EvidencePhrase } from "./evidence-words"
 import { SourceLinks } from "./source-links"
 import styles from "./standings.module.css"

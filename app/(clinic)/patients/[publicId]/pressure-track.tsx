@@ -1,5 +1,5 @@
 import { placeOn, scaleOver } from "../../../_ui/chart-scale"
-import { counted, day } from "../../../_ui/format"
+import { counted, day } from "../../../../lib/speech/format"
 import { sourceWords as placeWords } from "../../../_ui/pressure-mark"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { PressureMark } from "../../../../lib/questions/patient-pressures"

@@ -1,4 +1,4 @@
-import { sentenceCase } from "../../../_ui/format"
+import { sentenceCase } from "../../../../lib/speech/format"
 import { resistanceDetails } from "../../../../lib/questions/resistance-details"
 import styles from "./kidney-outlook.module.css"
 

@@ -1,6 +1,6 @@
 import Link from "next/link"
-import { sentenceCase } from "../../../_ui/format"
-import { standingWords } from "../../measure-words"
+import { sentenceCase } from "../../../../lib/speech/format"
+import { standingWords } from "../../../../lib/speech/measure-words"
 import type { ConditionRow } from "./condition-rows"
 import { ConditionList } from "./condition-list"
 import { Phrases } from "./phrases"

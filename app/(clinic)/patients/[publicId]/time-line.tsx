@@ -1,4 +1,4 @@
-import { day, monthShort } from "../../../_ui/format"
+import { day, monthShort } from "../../../../lib/speech/format"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { LabPoint } from "../../../../lib/questions/patient-labs"
 import { DrugTrack } from "./drug-track"

@@ -1,5 +1,5 @@
 import { placeOn, scaleOver } from "../../../_ui/chart-scale"
-import { day } from "../../../_ui/format"
+import { day } from "../../../../lib/speech/format"
 import { markHref } from "./mark-href"
 import styles from "./value-track.module.css"
 import { percentAt, type TimeSpan } from "./time-scale"

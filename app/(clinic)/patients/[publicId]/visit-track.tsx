@@ -1,4 +1,4 @@
-import { counted, day } from "../../../_ui/format"
+import { counted, day } from "../../../../lib/speech/format"
 import type { PatientVisit } from "../../../../lib/questions/patient-visits"
 import { markHref } from "./mark-href"
 import { percentAt, type TimeSpan } from "./time-scale"

@@ -1,5 +1,5 @@
 import type { PersonFile } from "../../../../../lib/store/person-facts"
-import { count } from "../../../../_ui/format"
+import { count } from "../../../../../lib/speech/format"
 import tables from "../../../../_ui/table.module.css"
 import styles from "./record.module.css"
 

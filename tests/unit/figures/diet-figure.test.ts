@@ -1,5 +1,5 @@
 import { expect, test } from "vitest"
-import { dietFigure, pairedTitle, pairedWords } from "../../../app/(clinic)/diet-figure"
+import { dietFigure, pairedTitle, pairedWords } from "../../../lib/figures/diet-figure"
 
 const plain = (words: string) => words.replaceAll("\u00a0", " ")
 

@@ -1,4 +1,4 @@
-import type { Interval } from "../../lib/statistics/interval"
+import type { Interval } from "../statistics/interval"
 
 const space = "\u00a0" // between a number and its unit, so that a line never breaks there
 const minus = "\u2212"

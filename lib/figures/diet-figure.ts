@@ -1,10 +1,9 @@
-import { milligramInterval, milligrams, monthShort } from "../_ui/format"
-import type { HistoryPoint } from "../_ui/history-chart"
-import { dietSodium } from "../../lib/measures/diet-sodium"
-import type { DietMonth } from "../../lib/questions/diet-months"
-import type { Interval } from "../../lib/statistics/interval"
-import { median } from "../../lib/statistics/median"
-import { tInterval } from "../../lib/statistics/t-interval"
+import { milligramInterval, milligrams, monthShort } from "../speech/format"
+import { dietSodium } from "../measures/diet-sodium"
+import type { DietMonth } from "../questions/diet-months"
+import type { Interval } from "../statistics/interval"
+import { median } from "../statistics/median"
+import { tInterval } from "../statistics/t-interval"
 
 export type DietPoint = { asOf: string; n: number; meanMg: number | null; interval: Interval | null }
 
@@ -34,15 +33,6 @@ export function dietFigure(rows: readonly DietMonth[], asOfs: readonly string[],
     chosen: asOfs.indexOf(asOf),
     people: series.reduce((sum, one) => sum + one.now.n, 0),
   }
-}
-
-export function dietPoints(series: DietSeries): HistoryPoint[] {
-  return series.points.map((point) => ({
-    label: monthShort(point.asOf),
-    value: point.meanMg,
-    low: point.interval?.low ?? null,
-    high: point.interval?.high ?? null,
-  }))
 }
 
 export function dietFinding(series: DietSeries): string {

@@ -1,15 +1,17 @@
-import type { StripLook } from "../_ui/standing-strip"
-import type { Standing } from "../../lib/domain/standings"
-import { withSettings } from "../../lib/domain/setting-words"
-import type { WordedMeasure } from "../../lib/measures/types"
-import { dietSpeech } from "./speech/diet"
-import { monitoringSpeech } from "./speech/monitoring"
-import { pressureSpeech } from "./speech/pressure"
-import { protectionSpeech } from "./speech/protection"
-import { safetySpeech } from "./speech/safety"
+import type { Standing } from "../domain/standings"
+import { withSettings } from "../domain/setting-words"
+import type { WordedMeasure } from "../measures/types"
+import { dietSpeech } from "./themes/diet"
+import { monitoringSpeech } from "./themes/monitoring"
+import { pressureSpeech } from "./themes/pressure"
+import { protectionSpeech } from "./themes/protection"
+import { safetySpeech } from "./themes/safety"
+
+/** How people of a standing are drawn; not measured is always hatched. */
+export type StandingLook = "reached" | "unreached" | "hatched" | "pale"
 
 /**
- * How a measure speaks on screen. `headline` is a sentence template over the counts: met, notMet, unknown, exception,
+ * How a measure speaks. `headline` is a sentence template over the counts: met, notMet, unknown, exception,
  * excluded, population, total (the rate's denominator).
  */
 export type MeasureWords = {
@@ -25,7 +27,7 @@ export type MeasureWords = {
   gained: string
   lost: string
   /** How the not met are drawn; hatched where not met means not measured. */
-  notMetLook: StripLook
+  notMetLook: StandingLook
   /** Whom the list shows first: those who want attention. */
   attention: Standing
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest"
-import { measureWords } from "../../../app/(clinic)/measure-words"
-import { sentenceText } from "../../../app/_ui/sentence"
+import { measureWords } from "../../../lib/speech/measure-words"
+import { sentenceText } from "../../../lib/speech/sentence-text"
 import { defaultSettings } from "../../../lib/domain/settings"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 

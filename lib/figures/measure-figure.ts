@@ -1,12 +1,12 @@
-import { count, percent } from "../_ui/format"
-import type { WordedMeasure } from "../../lib/measures/types"
-import type { MeasureMonth } from "../../lib/questions/measure-months"
-import type { StandingChange } from "../../lib/questions/standing-changes"
-import { measureWords } from "./measure-words"
-import { splitChange, type Change, type ChangeCounts } from "../../lib/statistics/change"
-import { changeCounts } from "../../lib/statistics/change-counts"
-import { median } from "../../lib/statistics/median"
-import { rateOf, type Rate, type StandingCounts } from "../../lib/statistics/rate"
+import { count, percent } from "../speech/format"
+import type { WordedMeasure } from "../measures/types"
+import type { MeasureMonth } from "../questions/measure-months"
+import type { StandingChange } from "../questions/standing-changes"
+import { measureWords } from "../speech/measure-words"
+import { splitChange, type Change, type ChangeCounts } from "../statistics/change"
+import { changeCounts } from "../statistics/change-counts"
+import { median } from "../statistics/median"
+import { rateOf, type Rate, type StandingCounts } from "../statistics/rate"
 
 /** Below this many in the denominator the two counts stand where a percentage would, and the line is of people. */
 export const fewestForRate = 20

@@ -16,7 +16,7 @@ import {
   pointsSize,
   pressure,
   sentenceCase,
-} from "../../../app/_ui/format"
+} from "../../../lib/speech/format"
 
 /** The same words with ordinary blanks, for reading. */
 const plain = (words: string) => words.replaceAll("\u00a0", " ")
