@@ -8,6 +8,7 @@ import { dietSodium } from "../measures/diet-sodium"
 import { measures } from "../measures/index"
 import type { Measure } from "../measures/types"
 import { dietMean } from "../questions/diet-mean"
+import { measureInMonth, type MeasureInMonth } from "../questions/measure-in-month"
 import { measureCounts, type MeasureCounts } from "../questions/measure-counts"
 import { rateOf } from "../statistics/rate"
 import { tInterval } from "../statistics/t-interval"
@@ -43,8 +44,9 @@ export async function measuresOn(
   on: string,
 ): Promise<(MeasureLine | DietLine)[]> {
   const counts = await askOn(connection, measureCounts, { as_of: on })
+  const inMonth = (await askOn(connection, measureInMonth)).filter((row) => row.as_of === on)
   const diet = await askOn(connection, dietMean, { as_of: on, series: dietSodium.headlineSeries })
-  return [...measures.map((one) => measureLine(one, counts)), dietLine(diet[0])]
+  return [...measures.map((one) => measureLine(one, { counts, inMonth })), dietLine(diet[0])]
 }
 
 type MeasureLine = ReturnType<typeof measureLine>
@@ -52,7 +54,7 @@ type DietLine = ReturnType<typeof dietLine>
 
 const nobody = { population: 0, excluded: 0, unknown: 0, met: 0, not_met: 0, exception: 0 }
 
-function measureLine(measure: Measure, rows: MeasureCounts[]) {
+function measureLine(measure: Measure, rows: { counts: MeasureCounts[]; inMonth: MeasureInMonth[] }) {
   const {
     population,
     excluded,
@@ -60,10 +62,19 @@ function measureLine(measure: Measure, rows: MeasureCounts[]) {
     met,
     not_met: notMet,
     exception,
-  } = rows.find((row) => row.measure_id === measure.id) ?? nobody
+  } = rows.counts.find((row) => row.measure_id === measure.id) ?? nobody
   const counts = { population, excluded, unknown, met, notMet, exception }
   const { rate, interval } = rateOf(counts, measure.direction)
-  return { id: measure.id, ...counts, rate, low: interval?.low ?? null, high: interval?.high ?? null }
+  const own = rows.inMonth.find((row) => row.measure_id === measure.id)
+  const inMonth = own ? { met: own.met, notMet: own.not_met, unknown: own.unknown } : null
+  return {
+    id: measure.id,
+    ...counts,
+    rate,
+    low: interval?.low ?? null,
+    high: interval?.high ?? null,
+    inMonth,
+  }
 }
 
 function dietLine(

@@ -3,6 +3,7 @@ import type { DuckDBConnection } from "@duckdb/node-api"
 import type { SettingKey, Settings } from "../domain/settings"
 import type { Measure } from "../measures/types"
 import { measures } from "../measures/index"
+import { inMonthSql } from "../measures/in-month-sql"
 import { countsSql, standingsSql } from "../measures/standing-sql"
 import { wordedMeasure } from "../measures/worded-measures"
 import { foldSql } from "./fold"
@@ -96,6 +97,7 @@ async function evaluateMeasures(
     paramsOf(options.measures, options.settings),
   )
   await connection.run(`create or replace ${table} measure_months as ${countsSql(options.measures)}`)
+  await connection.run(`create or replace ${table} measure_in_month as ${inMonthSql(options.measures)}`)
 }
 
 /** A join that fans out would count people twice; no such snapshot may be shown. */

@@ -1,5 +1,6 @@
 import "server-only"
 import { measures } from "../measures/index"
+import { inMonthSql } from "../measures/in-month-sql"
 import { countsSql } from "../measures/standing-sql"
 import { clinicalViews } from "./views"
 
@@ -52,6 +53,7 @@ export function tablesOfNobody(): ReadonlyMap<string, TableOfNobody> {
     ...byOrder.map((name) => [name, { kind: "by order" }] as const),
     ...leftOut.map((name) => [name, { kind: "left out" }] as const),
     ["measure_months", { kind: "anew", sql: countsSql(measures) }],
+    ["measure_in_month", { kind: "anew", sql: inMonthSql(measures) }],
     ["diet_months", { kind: "anew", sql: dietMonths?.sql ?? "" }],
     ["drug_texts", { kind: "anew", sql: drugTextsSql }],
     ["drug_suggestions", { kind: "anew", sql: drugSuggestionsSql }],

@@ -3,7 +3,7 @@
  * extract. It exists only to check the product's SQL by an independent route. It shares no code, list or query with
  * the product, and nothing but tests may use it. Default settings only.
  */
-import { clinicalOn } from "./clinical"
+import { clinicalOn, type Clinical } from "./clinical"
 import { filesInFolder, type OpenFile } from "./csv"
 import { day, dayToText, type Day } from "./day"
 import { dietAt, sodiumRecords, type SodiumRecord } from "./diet"
@@ -15,7 +15,7 @@ import { peopleOf, type Person } from "./people"
 import { categoryOf } from "./pressure"
 import { isOnAceInhibitorOrArb, rasHistory } from "./ras-blockers"
 import { readExtract } from "./read-extract"
-import { standingsOf } from "./standings"
+import { decidedInMonth, standingsOf } from "./standings"
 import { decidingResult, latestAcr, urineCategory } from "./urine"
 
 export type ReferencePatient = ReturnType<typeof patientOn>
@@ -45,15 +45,14 @@ export function openReference(extract: {
 function answerOn(people: Person[], on: Day): ReferenceAnswer {
   const panel = people.filter((person) => isInPanel(person, on))
   const sodium: SodiumRecord[][] = panel.map(sodiumRecords)
-  const patients = panel
-    .map((person) => patientOn(person, on))
-    .sort((a, b) => (a.patient_id < b.patient_id ? -1 : 1))
-  return { patients, measures: measuresOf(patients, sodium, on) }
+  const clinicals = panel.map((person) => clinicalOn(person, on))
+  const patients = clinicals.map(patientOn)
+  const measures = measuresOf({ patients, ofMonth: clinicals.map(decidedInMonth), sodium, on })
+  return { patients: patients.sort((a, b) => (a.patient_id < b.patient_id ? -1 : 1)), measures }
 }
 
-function patientOn(person: Person, on: Day) {
-  const clinical = clinicalOn(person, on)
-  const { pressure, egfr, urine } = clinical
+function patientOn(clinical: Clinical) {
+  const { person, on, pressure, egfr, urine } = clinical
   const acr = latestAcr(urine, on)
   const deciding = decidingResult(urine, on)
   const diet = dietAt(clinical.sodium, on)

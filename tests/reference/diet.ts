@@ -49,6 +49,12 @@ export function sodiumWithinYear(records: SodiumRecord[], on: Day): Exact | null
   return dietAt(records, on).sodiumMg ?? meanOrNull(ofSeries.map((record) => record.sodiumMg))
 }
 
+/** The day of the latest record of the last 12 months, whichever series it is of: the series with it speaks. */
+export function latestRecordDay(records: SodiumRecord[], on: Day): Day | null {
+  const days = records.map(({ day }) => day).filter((day) => isInLastMonths(day, on, 12))
+  return days.length === 0 ? null : Math.max(...days)
+}
+
 /** The records of the series whose latest record is the latest of all. */
 function ofLatestSeries(records: SodiumRecord[]): SodiumRecord[] {
   const latestDay = Math.max(...records.map((record) => record.day))

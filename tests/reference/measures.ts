@@ -2,7 +2,7 @@ import type { Day } from "./day"
 import type { Question } from "./question"
 import { sodiumBeforeMonth, sodiumInMonth, type SodiumRecord } from "./diet"
 import { mean, minus, toNumber, type Exact } from "./exact"
-import { questions, type Standings } from "./standings"
+import { questions, type OfMonth, type Standings } from "./standings"
 import { tInterval, wilson } from "./statistics"
 
 export type Rate = {
@@ -16,6 +16,8 @@ export type Rate = {
   rate: number | null
   low: number | null
   high: number | null
+  /** The standings of those whose deciding fact is of the month; null for a measure without one. */
+  inMonth: { met: number; notMet: number; unknown: number } | null
 }
 
 export type DietSodium = {
@@ -30,16 +32,32 @@ export type DietSodium = {
 
 export type Measure = Rate | DietSodium
 
-export function measuresOf(
-  patients: { standings: Standings }[],
-  sodium: SodiumRecord[][],
-  on: Day,
-): Measure[] {
-  return [...questions.map((question) => rateOf(question, patients)), dietSodium(sodium, on)]
+/** `ofMonth` and `sodium` are in the order of `patients`. */
+export function measuresOf(clinic: {
+  patients: { standings: Standings }[]
+  ofMonth: OfMonth[]
+  sodium: SodiumRecord[][]
+  on: Day
+}): Measure[] {
+  const { patients, ofMonth, sodium, on } = clinic
+  return [
+    ...questions.map((question) => ({
+      ...rateOf(question, patients),
+      inMonth: inMonthOf(question, patients, ofMonth),
+    })),
+    dietSodium(sodium, on),
+  ]
+}
+
+function inMonthOf({ id, factOn }: Question, patients: { standings: Standings }[], ofMonth: OfMonth[]) {
+  if (!factOn) return null
+  const decided = patients.filter((_, place) => ofMonth[place]?.[id] === true)
+  const count = (standing: string) => decided.filter((each) => each.standings[id] === standing).length
+  return { met: count("met"), notMet: count("not met"), unknown: count("unknown") }
 }
 
 /** Direction "down" leaves the unmeasured out of the denominator; "up" counts them against the clinic. */
-function rateOf({ id, direction }: Question, patients: { standings: Standings }[]): Rate {
+function rateOf({ id, direction }: Question, patients: { standings: Standings }[]): Omit<Rate, "inMonth"> {
   const all = patients.map((patient) => patient.standings[id])
   const count = (standing: string) => all.filter((each) => each === standing).length
   const [excluded, unknown, met] = [count("excluded"), count("unknown"), count("met")]

@@ -38,6 +38,14 @@ export function countedReadings(readings: Reading[]): Reading[] {
   return readings.filter(({ setting }) => ["office", "home", "ambulatory"].includes(setting))
 }
 
+/** The latest day with a counted reading in the last 12 months. */
+export function latestCountedDay(readings: Reading[], on: Day): Day | null {
+  const days = countedReadings(readings)
+    .map(({ day }) => day)
+    .filter((day) => isInLastMonths(day, on, 12))
+  return days.length === 0 ? null : Math.max(...days)
+}
+
 /** The lowest systolic and the lowest diastolic of the latest day with a counted reading, single and unrounded. */
 export function lowestOfLatestDay(
   readings: Reading[],

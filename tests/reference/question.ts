@@ -1,4 +1,5 @@
 import type { Clinical } from "./clinical"
+import { monthNumber, type Day } from "./day"
 import { hasProblem, isOnDialysis } from "./problems"
 
 export type Standing = "outside" | "excluded" | "unknown" | "met" | "exception" | "not met"
@@ -19,6 +20,15 @@ export type Question = {
   /** A safety measure excludes only people in palliative care. */
   isSafety?: true
   ask: (clinical: Clinical) => Conditions
+  /** The day of the fact that decides, by which a month's own series is made; a question without it has no such series. */
+  factOn?: (clinical: Clinical) => Day | null
+}
+
+/** Whether the fact that decides is dated in the month of the day; null for a question without such a fact. */
+export function isDecidedInMonth(question: Question, clinical: Clinical): boolean | null {
+  if (!question.factOn) return null
+  const day = question.factOn(clinical)
+  return day !== null && day <= clinical.on && monthNumber(day) === monthNumber(clinical.on)
 }
 
 /** The first that applies. */

@@ -1,5 +1,5 @@
 import { isInLastMonths } from "./day"
-import { sodiumWithinYear } from "./diet"
+import { latestRecordDay, sodiumWithinYear } from "./diet"
 import { compare, exact } from "./exact"
 import type { Question } from "./question"
 
@@ -7,6 +7,7 @@ export const careQuestions: Question[] = [
   {
     id: "diet-sodium-within-limit",
     direction: "up",
+    factOn: ({ sodium, on }) => latestRecordDay(sodium, on),
     ask: ({ isCkd, sodium, on }) => {
       const sodiumMg = sodiumWithinYear(sodium, on)
       return {

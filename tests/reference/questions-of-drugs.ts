@@ -14,11 +14,13 @@ import {
   isOnRasBlockerOfAnyKind,
   rasStarts,
 } from "./ras-blockers"
+import { decidingResult } from "./urine"
 
 export const drugQuestions: Question[] = [
   {
     id: "ras-blocker-in-albuminuria",
     direction: "up",
+    factOn: ({ urine, on }) => decidingResult(urine, on)?.day ?? null,
     ask: ({ person, on, egfr, albuminuria, courses, potassium, pressure }) => {
       const isPotassiumHigh =
         potassium !== null &&
@@ -56,6 +58,7 @@ export const drugQuestions: Question[] = [
     id: "potassium-high-on-ras",
     direction: "down",
     isSafety: true,
+    factOn: ({ potassium }) => potassium?.day ?? null,
     ask: ({ on, courses, potassium }) => ({
       isIn: isOnDrugThatRaisesPotassium(courses, on),
       isUnknown: potassium === null || !isInLastMonths(potassium.day, on, 12),

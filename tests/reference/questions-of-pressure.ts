@@ -6,6 +6,7 @@ import { hasProblem, startsOfActive } from "./problems"
 import {
   isAtTarget,
   isUnder140Over90,
+  latestCountedDay,
   latestHomeAverage,
   lowestOfLatestDay,
   representativePressure,
@@ -17,6 +18,7 @@ export const pressureQuestions: Question[] = [
   {
     id: "bp-at-target",
     direction: "up",
+    factOn: ({ pressure }) => pressure?.on ?? null,
     ask: ({ isCkd, pressure }) => ({
       isIn: isCkd,
       isUnknown: pressure === null,
@@ -26,6 +28,7 @@ export const pressureQuestions: Question[] = [
   {
     id: "bp-under-140-90",
     direction: "up",
+    factOn: ({ person, on }) => latestCountedDay(person.readings, on),
     ask: ({ person, on, egfr }) => {
       const lowest = lowestOfLatestDay(person.readings, on)
       const age = ageInYears(person.birth, on)
@@ -60,6 +63,7 @@ export const pressureQuestions: Question[] = [
   {
     id: "uncontrolled-on-several-classes",
     direction: "down",
+    factOn: ({ pressure }) => pressure?.on ?? null,
     ask: (clinical) => {
       const { person, on, isCkd, classes, pressure } = clinical
       return {
@@ -72,6 +76,7 @@ export const pressureQuestions: Question[] = [
   {
     id: "untreated-above-target",
     direction: "down",
+    factOn: ({ pressure }) => pressure?.on ?? null,
     ask: ({ isCkd, classes, pressure }) => ({
       isIn: isCkd,
       isUnknown: pressure === null,
@@ -82,6 +87,7 @@ export const pressureQuestions: Question[] = [
     id: "low-pressure-on-drugs",
     direction: "down",
     isSafety: true,
+    factOn: ({ pressure }) => pressure?.on ?? null,
     ask: (clinical) => ({
       isIn: clinical.classes.length > 0,
       isUnknown: !isMeasuredOnNewestClass(clinical),

@@ -15,6 +15,7 @@ import { runImport } from "../../../lib/import/run"
 import { refresh } from "../../../lib/jobs/refresh"
 import { measures } from "../../../lib/measures/index"
 import { dietMonths } from "../../../lib/questions/diet-months"
+import { measureInMonth } from "../../../lib/questions/measure-in-month"
 import { measureMonths } from "../../../lib/questions/measure-months"
 import { pressureLimits } from "../../../lib/questions/pressure-limits"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
@@ -71,6 +72,7 @@ function over(meta: SnapshotMeta, texts: Partial<Record<SettingKey, string>>) {
   expect(problems).toEqual([])
   return whatIf({ dataDir, scope: wholeClinic, settings, changed }, async (connection) => ({
     months: await askOn(connection, measureMonths),
+    inMonth: await askOn(connection, measureInMonth),
     diet: await askOn(connection, dietMonths),
     moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
     limits: await askOn(connection, pressureLimits),
@@ -87,6 +89,7 @@ async function rebuiltWith(texts: Partial<Record<SettingKey, string>>) {
   process.env.FILTRATE_DATA = elsewhere
   const answers = {
     months: await askWithin(wholeClinic, measureMonths),
+    inMonth: await askWithin(wholeClinic, measureInMonth),
     diet: await askWithin(wholeClinic, dietMonths),
   }
   await store.client.query("truncate settings, setting_changes")
@@ -140,6 +143,7 @@ describe("what a choice would make of the history", () => {
     const rebuilt = await rebuiltWith(texts)
 
     expect(tried.months).toEqual(rebuilt.months)
+    expect(tried.inMonth).toEqual(rebuilt.inMonth)
     expect(tried.diet).toEqual(rebuilt.diet)
     expect(tried.months.length).toBeGreaterThan(100)
     expect(tried.months).not.toEqual((await underSettings({})).months)
