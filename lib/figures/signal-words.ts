@@ -1,0 +1,62 @@
+import { count, counted, listed, monthShort } from "../speech/format"
+import { baselineWords, type Baseline } from "./baseline"
+import type { Judgement, SignalFinding, SignalPoint } from "./signals"
+
+/** What is said of a judged series: its points, where its baseline lies, and what was found. */
+type Judged = { points: readonly SignalPoint[]; baseline: Baseline; judgement: Judgement }
+
+/** What the rules find, in a sentence; `wanted` is the direction that is good. */
+export function signalSentence(judged: Judged, wanted: "up" | "down"): string {
+  const { judgement } = judged
+  if (!judgement.ok)
+    return judgement.reason === "no-spread"
+      ? "Not judged: the months of the baseline do not differ."
+      : "Not judged: too few months with enough people."
+  if (judgement.findings.length === 0) return "No signal: within what chance does."
+  const found = judgement.findings.map((finding) => findingWords(finding, judged))
+  return `Signal: ${found.join("; ")}. ${wanted === "up" ? "Higher" : "Lower"} is better here.`
+}
+
+/** The first thing found, for a line with little room; null without a signal. */
+export function signalPhrase(judged: Judged): string | null {
+  const [first] = judged.judgement.findings
+  return first ? `Signal: ${findingWords(first, judged)}` : null
+}
+
+function findingWords(finding: SignalFinding, { points, baseline }: Judged): string {
+  const nameOf = (place: number) => monthShort(points[place]?.asOf ?? "")
+  const median = baseline.chosen ? "the median of the baseline" : "the median of the first year"
+  switch (finding.kind) {
+    case "run": {
+      const { months, side, from, through } = finding.stretch
+      return `${counted(months, "month", "months")} in a row ${side} ${median}, ${nameOf(from)} to ${nameOf(through)}`
+    }
+    case "crossings":
+      return `${median} crossed ${counted(finding.crossings, "time", "times")} in ${counted(finding.months, "month", "months")}, where chance crosses it at least ${count(finding.fewest)}`
+    case "outside":
+      return `${finding.side} the limits in ${listed(finding.places.map(nameOf))}`
+  }
+}
+
+/** The rules, the width of the limits and what is left out, for the foot of a chart of rates. */
+export function ratesFootnote(judged: Judged & { sigmaZ: number | null }): string {
+  const sigma = judged.sigmaZ === null ? "" : `, sigma z ${judged.sigmaZ.toFixed(2)}`
+  return [
+    baselineWords(judged.baseline, asOfsOf(judged)),
+    `Rules: longest run and crossings (Anhøj 2014); one month outside 3-sigma p′ limits (Laney 2002${sigma}).`,
+    "Not judged: the running month, and months with fewer than 5 people expected on either side.",
+  ].join(" ")
+}
+
+/** The same for a chart of means. */
+export function meansFootnote(judged: Judged, fewestPeople: number): string {
+  return [
+    baselineWords(judged.baseline, asOfsOf(judged)),
+    "Rules: longest run and crossings (Anhøj 2014); one month outside the limits for individual values, mean ± 2.66 mean moving ranges.",
+    `Not judged: the running month, and months of fewer than ${count(fewestPeople)} people.`,
+  ].join(" ")
+}
+
+function asOfsOf({ points }: Judged): string[] {
+  return points.map((point) => point.asOf)
+}
