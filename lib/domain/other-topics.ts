@@ -129,3 +129,35 @@ export const importTopics: readonly SettingTopic[] = [
     note: "5%, 20 rows and 10%: common practice, no source. These change no figure; the next import reads them.",
   },
 ]
+
+export const reportTopics: readonly SettingTopic[] = [
+  numberTopic({
+    id: "smallest-group",
+    group: "reports",
+    name: "Smallest group shown",
+    question: "From how many people on is a group shown outside the care team?",
+    field: { key: "reports.smallestGroup", unit: "people", least: 2, most: 50 },
+    choices: [
+      {
+        id: "11",
+        name: "11 people",
+        sets: { "reports.smallestGroup": 11 },
+        source:
+          "US Centers for Medicare & Medicaid Services, cell size suppression policy: no cell of 1 to 10",
+      },
+      {
+        id: "8",
+        name: "8 people",
+        sets: { "reports.smallestGroup": 8 },
+        source: "NHS England, hospital statistics: 1 to 7 are suppressed (from memory)",
+      },
+      {
+        id: "5",
+        name: "5 people",
+        sets: { "reports.smallestGroup": 5 },
+        source: "Common in health statistics: fewer than 5 are suppressed (from memory)",
+      },
+    ],
+    note: "In documents, and on screen for who sees counts only, groups with fewer people are left out, and as many more as it takes that nothing can be worked out. Who may open people sees every count. This changes no figure.",
+  }),
+]

@@ -2,7 +2,7 @@ import { drugTopics } from "./drug-topics"
 import { kidneyTopics } from "./kidney-topics"
 import { accessTopics } from "./access-topics"
 import { keepTopics } from "./keep-topics"
-import { decisionTopics, dietTopics, importTopics, panelTopics } from "./other-topics"
+import { decisionTopics, dietTopics, importTopics, panelTopics, reportTopics } from "./other-topics"
 import { pressureTopics } from "./pressure-topics"
 import type { SettingChoice, SettingTopic } from "./setting-topic"
 import type { SettingKey, Settings } from "./settings"
@@ -15,6 +15,7 @@ export const settingTopics: readonly SettingTopic[] = [
   ...kidneyTopics,
   ...dietTopics,
   ...decisionTopics,
+  ...reportTopics,
   ...accessTopics,
   ...keepTopics,
   ...importTopics,

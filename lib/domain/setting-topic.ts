@@ -8,6 +8,7 @@ export const settingGroups = [
   { id: "kidney", title: "Kidney and urine" },
   { id: "diet", title: "Diet" },
   { id: "decisions", title: "Decisions" },
+  { id: "reports", title: "Small groups" },
   { id: "access", title: "Who sees whom" },
   { id: "keep", title: "How long things are kept" },
   { id: "import", title: "Import" },

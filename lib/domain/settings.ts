@@ -2,7 +2,7 @@ import { z } from "zod"
 
 /**
  * The clinic's settings by the names the definitions give them, with their defaults.
- * Those of `import` are read by an import, those of `access` when someone asks, those of `keep` when what is old is removed;
+ * Those of `import` are read by an import, those of `reports` when a document or a group is shown, those of `access` when someone asks, those of `keep` when what is old is removed;
  * the others by the clinical views (as one row of the table `settings`).
  */
 export const Settings = z.object({
@@ -37,6 +37,7 @@ export const Settings = z.object({
   "diet.windowDays": z.number().int().positive().default(90),
   "diet.limitMg": z.number().positive().default(2000),
   "decisions.months": z.number().int().positive().default(12),
+  "reports.smallestGroup": z.number().int().positive().default(11),
   "access.ownPanel": z.enum(["none", "nephrologist"]).default("none"),
   "keep.rejectedDays": z.number().int().positive().default(365),
   "keep.uploadDays": z.number().int().positive().default(30),
