@@ -48,7 +48,7 @@ test.each(choices)("$topic.id $choice.id parses, and can be proposed", ({ topic,
 
 test.each(choices)("$topic.id $choice.id names its source, or says there is none", ({ choice }) => {
   expect(choice.source).toMatch(
-    /doi:10\.\d{4,}\/|CMS\d+|NICE NG\d+|MIPS \d+|J Clin Hypertens|CFR 164\.|no source/,
+    /doi:10\.\d{4,}\/|CMS\d+|NICE NG\d+|MIPS \d+|J Clin Hypertens|CFR 164\.|Centers for Medicare|no source/,
   )
 })
 
