@@ -6,12 +6,14 @@ import { writeDemoClinic } from "../../seed/write-demo-clinic"
 import { runImport } from "../../lib/import/run"
 import { openDatabase } from "../../lib/store/database"
 import { readEnvironment } from "../../lib/env"
+import { openRandom } from "../../seed/random"
 import { freePort, startSite } from "../helpers/filtrate"
+import { benchAlarms } from "./alarms"
 import { benchImport } from "./import"
 import { benchRefresh } from "./refresh"
 import { benchScreens } from "./screens"
 
-// `npm run bench` measures everything; `npm run bench -- import refresh screens` names parts.
+// `npm run bench` measures everything; `npm run bench -- alarms import refresh screens` names parts.
 const parts = process.argv.slice(2)
 const isAsked = (part: string) => parts.length === 0 || parts.includes(part)
 
@@ -20,6 +22,7 @@ const workDir = await mkdtemp(path.join(tmpdir(), "filtrate-bench-"))
 await chmod(workDir, 0o755)
 const say = (line: string) => void process.stderr.write(`${line}\n`)
 try {
+  if (isAsked("alarms")) benchAlarms({ runs: 4000, random: openRandom(11, "alarms") })
   if (isAsked("import") || isAsked("refresh")) await benchStore()
   if (isAsked("screens")) await benchSite()
 } finally {
