@@ -3,12 +3,22 @@ import { HistoryChart, type ChartSize } from "../_ui/history-chart"
 import { fewestForRate, rateLabel, type MeasureFigure } from "../../lib/figures/measure-figure"
 import { rateTable } from "./measure-table"
 import { measureWords } from "../../lib/speech/measure-words"
+import { SignalPhrase } from "./signal-phrase"
 
 /**
  * The line of a measure over the months: its rate with the interval, or, where few are counted, the people themselves,
  * since a rate of few is all jags. In short it stands without its foot, and whoever shows it adds the figures.
  */
-export function MeasureChart({ figure, size }: { figure: MeasureFigure; size: ChartSize }) {
+export function MeasureChart(props: { figure: MeasureFigure; size: ChartSize }) {
+  return (
+    <>
+      <RateChart {...props} />
+      {props.size === "full" ? null : <SignalPhrase inMonth={props.figure.inMonth} />}
+    </>
+  )
+}
+
+function RateChart({ figure, size }: { figure: MeasureFigure; size: ChartSize }) {
   if (figure.months.every((month) => month.rate.rate === null)) return null
   const figures = size === "short" ? undefined : rateTable(figure)
   const shared = { chosen: figure.chosen, size, figures }

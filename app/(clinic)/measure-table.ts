@@ -9,7 +9,10 @@ import {
 } from "../../lib/speech/format"
 import type { FiguresTable } from "../_ui/figures"
 import type { DietSeries } from "../../lib/figures/diet-figure"
+import type { InMonthFigure } from "../../lib/figures/in-month-figure"
+import { judgedWords } from "../../lib/figures/signal-words"
 import type { MeasureFigure } from "../../lib/figures/measure-figure"
+import { inMonthName } from "../../lib/speech/fact-words"
 import { measureWords } from "../../lib/speech/measure-words"
 
 /** The rates of a measure as a table, latest month first. */
@@ -27,6 +30,27 @@ export function rateTable(figure: MeasureFigure): FiguresTable {
         count(rate.met),
         count(rate.total),
       ]),
+  }
+}
+
+/** The readings of each month by themselves, latest first, with the limits and what was judged. */
+export function inMonthTable(figure: InMonthFigure): FiguresTable {
+  const isUp = figure.measure.direction === "up"
+  return {
+    caption: `${figure.measure.name}, ${inMonthName(figure.measure.fact).toLowerCase()}`,
+    columns: ["Month", "Rate", isUp ? "Met" : "Present", "Of", "Limits", "Judged"],
+    rows: figure.points
+      .map((point, place) => [
+        monthShort(point.asOf),
+        point.value === null ? "none" : percent(point.value),
+        count(figure.rates[place]?.met ?? 0),
+        count(point.people),
+        point.low === null || point.high === null
+          ? "none"
+          : percentInterval({ low: point.low, high: point.high }),
+        judgedWords(point),
+      ])
+      .toReversed(),
   }
 }
 

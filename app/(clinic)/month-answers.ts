@@ -3,6 +3,7 @@ import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 import { wordedMeasures } from "../../lib/measures/worded-measures"
 import { detailCounts, type DetailCount } from "../../lib/questions/measure-details"
 import { dietMonths, type DietMonth } from "../../lib/questions/diet-months"
+import { measureInMonth } from "../../lib/questions/measure-in-month"
 import { measureMonths } from "../../lib/questions/measure-months"
 import { panelCounts, type PanelCounts } from "../../lib/questions/panel-counts"
 import { standingChanges } from "../../lib/questions/standing-changes"
@@ -29,16 +30,20 @@ const nobody: PanelCounts = {
 /** Asks the snapshot everything the Month screen tells, all at once. */
 export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Promise<MonthAnswers> {
   const day = { as_of: chosen.asOf }
-  const [counts, rows, moves, details, diet] = await Promise.all([
+  const [counts, rows, inMonthRows, moves, details, diet] = await Promise.all([
     ask(panelCounts, day),
     ask(measureMonths),
+    ask(measureInMonth),
     chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
     ask(detailCounts, day),
     ask(dietMonths),
   ])
   const { asOfs, settings } = snapshot
   const figures = wordedMeasures(settings).map((measure) =>
-    measureFigure({ measure, rows, moves, asOfs, asOf: chosen.asOf }),
+    measureFigure({
+      ...{ measure, rows, moves, asOfs, asOf: chosen.asOf },
+      inMonth: { rows: inMonthRows, chosenBaseline: null },
+    }),
   )
   return {
     counts: counts[0] ?? nobody,

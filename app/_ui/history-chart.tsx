@@ -1,12 +1,18 @@
 import { placeOn, scaleOver, twoTicks, type Scale } from "./chart-scale"
 import { ChartFoot } from "./chart-foot"
 import type { FiguresTable } from "./figures"
+import {
+  HistoryLines,
+  type HistoryBound,
+  type HistoryDrawing,
+  type HistoryLevel,
+  type HistoryLimit,
+  type HistoryPoint,
+} from "./history-lines"
 import { placed } from "./placed"
 import styles from "./history-chart.module.css"
 
-export type HistoryPoint = { label: string; value: number | null; low: number | null; high: number | null }
-
-export type HistoryLimit = { value: number; label: string }
+export type { HistoryBound, HistoryPoint } from "./history-lines"
 
 /**
  * A measure over the months: line, interval as a band, baseline as a dotted line, the chosen month as a dot with its
@@ -16,24 +22,26 @@ export function HistoryChart(props: {
   points: HistoryPoint[]
   chosen: number
   chosenLabel: string
-  baseline: { value: number; label: string } | null
+  baseline: HistoryLevel | null
   limits?: HistoryLimit[]
   least: number
   floor?: number
   ceiling?: number
   size?: ChartSize
+  bounds?: HistoryBound[]
   /** Counts of few people stand as columns; a line between them would be all jags. */
-  drawn?: "line" | "columns"
+  drawn?: HistoryDrawing
   tick?: (value: number) => string
   finding: string
   figures?: FiguresTable
 }) {
-  const { points, limits = [], size = "row" } = props
+  const { points, limits = [], bounds = [], size = "row" } = props
   const scale = scaleOver(
     [
       ...points.flatMap((point) => [point.value, point.low, point.high]),
       props.baseline?.value ?? null,
       ...limits.map((limit) => limit.value),
+      ...bounds.flatMap((bound) => [bound.low, bound.high]),
     ],
     props,
   )
@@ -50,14 +58,25 @@ export function HistoryChart(props: {
   return (
     <figure className={`${styles.chart} ${styles[size]}`}>
       <div className={styles.plot} role="img" aria-label={props.finding}>
-        <Lines
+        <HistoryLines
           points={points}
           chosen={props.chosen}
           scale={scale}
-          baseline={props.baseline?.value ?? null}
+          baseline={props.baseline}
           limits={limits}
+          bounds={bounds}
           drawn={props.drawn ?? "line"}
         />
+        {bounds.map(({ outside }, place) => {
+          const point = points[place]
+          if (outside === null || !point || point.value === null) return null
+          const at = { left: left(place), top: top(point.value) }
+          return (
+            <span key={place} className={`${styles.outside} ${styles[outside]}`} {...placed(at)}>
+              <span>{outside}</span>
+            </span>
+          )
+        })}
         {props.tick
           ? twoTicks(scale).map((value) => (
               <span key={value} className={styles.tick} {...placed({ top: top(value) })}>
@@ -100,87 +119,7 @@ export function HistoryChart(props: {
   )
 }
 
-function Lines(props: {
-  points: HistoryPoint[]
-  chosen: number
-  scale: Scale
-  baseline: number | null
-  limits: HistoryLimit[]
-  drawn: "line" | "columns"
-}) {
-  const { points, scale } = props
-  const x = (place: number) => (points.length < 2 ? 1000 : (place / (points.length - 1)) * 1000).toFixed(1)
-  const y = (value: number) => ((1 - placeOn(scale, value)) * 100).toFixed(2)
-  const edge = (value: number) => y(Math.min(scale.high, Math.max(scale.low, value)))
-  const level = (value: number) => `M0 ${y(value)}H1000`
-  if (props.drawn === "columns") {
-    const column = ({ value }: HistoryPoint, place: number) =>
-      value ? `M${x(place)} ${y(scale.low)}V${y(value)}` : ""
-    return (
-      <svg viewBox="0 0 1000 100" preserveAspectRatio="none" aria-hidden="true" focusable="false">
-        <path className={styles.ground} d={level(scale.low)} />
-        <path
-          className={styles.column}
-          d={points
-            .slice(0, props.chosen + 1)
-            .map(column)
-            .join("")}
-        />
-        <path
-          className={styles.laterColumn}
-          d={points.map((point, place) => (place > props.chosen ? column(point, place) : "")).join("")}
-        />
-      </svg>
-    )
-  }
-  const line = (from: number, to: number) =>
-    runs(points, from, to, (point) => point.value !== null)
-      .map((run) => `M${run.map((place) => `${x(place)} ${y(points[place]?.value ?? 0)}`).join("L")}`)
-      .join("")
-  const alone = runs(points, 0, points.length - 1, (point) => point.value !== null)
-    .filter((run) => run.length === 1 && run[0] !== props.chosen)
-    .map(([place = 0]) => `M${x(place)} ${y(points[place]?.value ?? 0)}h0.01`)
-    .join("")
-  const band = runs(points, 0, points.length - 1, (point) => point.low !== null && point.high !== null)
-    .map((run) => {
-      const upper = run.map((place) => `${x(place)} ${edge(points[place]?.high ?? 0)}`)
-      const lower = run.map((place) => `${x(place)} ${edge(points[place]?.low ?? 0)}`).reverse()
-      return `M${[...upper, ...lower].join("L")}Z`
-    })
-    .join("")
-  return (
-    <svg viewBox="0 0 1000 100" preserveAspectRatio="none" aria-hidden="true" focusable="false">
-      <path className={styles.band} d={band} />
-      {props.limits.map((limit) => (
-        <path key={limit.value} className={styles.limit} d={level(limit.value)} />
-      ))}
-      {props.baseline === null ? null : <path className={styles.baseline} d={level(props.baseline)} />}
-      <path className={styles.later} d={line(props.chosen, points.length - 1)} />
-      <path className={styles.line} d={line(0, props.chosen)} />
-      <path className={styles.alone} d={alone} />
-    </svg>
-  )
-}
-
-/** The unbroken stretches of months that have a value. */
-function runs(
-  points: HistoryPoint[],
-  from: number,
-  to: number,
-  has: (point: HistoryPoint) => boolean,
-): number[][] {
-  const found: number[][] = []
-  for (let place = from; place <= to; place += 1) {
-    const point = points[place]
-    if (!point || !has(point)) continue
-    const run = found.at(-1)
-    if (run && run.at(-1) === place - 1) run.push(place)
-    else found.push([place])
-  }
-  return found
-}
-
-const heightPx = { row: 68, short: 40, tall: 136, full: 190 } as const
+const heightPx = { row: 68, short: 40, tall: 136, under: 136, full: 190 } as const
 
 export type ChartSize = keyof typeof heightPx
 

@@ -1,5 +1,7 @@
+import type { ChosenBaseline } from "../domain/chart-marks"
 import { count, percent } from "../speech/format"
 import type { WordedMeasure } from "../measures/types"
+import type { MeasureInMonth } from "../questions/measure-in-month"
 import type { MeasureMonth } from "../questions/measure-months"
 import type { StandingChange } from "../questions/standing-changes"
 import { measureWords } from "../speech/measure-words"
@@ -7,6 +9,7 @@ import { splitChange, type Change, type ChangeCounts } from "../statistics/chang
 import { changeCounts } from "../statistics/change-counts"
 import { median } from "../statistics/median"
 import { rateOf, type Rate, type StandingCounts } from "../statistics/rate"
+import { inMonthFigure, type InMonthFigure } from "./in-month-figure"
 
 /** Below this many in the denominator the two counts stand where a percentage would, and the line is of people. */
 export const fewestForRate = 20
@@ -22,6 +25,8 @@ export type MeasureFigure = {
   chosen: number
   baseline: number | null
   change: MeasureChange | null
+  /** The series on which signals are judged; null where it was not asked for or the measure has no deciding fact. */
+  inMonth: InMonthFigure | null
 }
 
 export type MeasureChange = {
@@ -45,6 +50,7 @@ export function measureFigure(options: {
   moves: readonly StandingChange[]
   asOfs: readonly string[]
   asOf: string
+  inMonth?: { rows: readonly MeasureInMonth[]; chosenBaseline: ChosenBaseline | null }
 }): MeasureFigure {
   const { measure, asOfs, asOf } = options
   const byDay = new Map(
@@ -65,6 +71,7 @@ export function measureFigure(options: {
     chosen,
     baseline: median(months.slice(0, baselineMonths).map((month) => month.rate.rate)),
     change: earlier ? measureChange(measure, options.moves, earlier.rate) : null,
+    inMonth: options.inMonth ? inMonthFigure({ measure, asOfs, asOf, ...options.inMonth }) : null,
   }
 }
 

@@ -60,3 +60,9 @@ export function meansFootnote(judged: Judged, fewestPeople: number): string {
 function asOfsOf({ points }: Judged): string[] {
   return points.map((point) => point.asOf)
 }
+
+/** How a month stands to the limits, for a table. */
+export function judgedWords(point: SignalPoint): string {
+  if (!point.isJudged) return "not judged"
+  return point.outside === null ? "within" : `outside, ${point.outside}`
+}

@@ -4,6 +4,7 @@ import { rasStartChecked } from "../../../../lib/measures/ras-start-checked"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { detailCounts, type DetailCount } from "../../../../lib/questions/measure-details"
 import { measureGroups, type GroupCounts } from "../../../../lib/questions/measure-groups"
+import { measureInMonth } from "../../../../lib/questions/measure-in-month"
 import { measureMonths } from "../../../../lib/questions/measure-months"
 import { measurePeople, type MeasurePerson } from "../../../../lib/questions/measure-people"
 import { measureReasons, type ReasonCount } from "../../../../lib/questions/measure-reasons"
@@ -39,8 +40,9 @@ export async function askMeasure(options: {
   const { measure, snapshot, chosen, view, isPeopleShown } = options
   const day = { as_of: chosen.asOf }
   const offset = ((view.page ?? 1) - 1) * pageSize
-  const [rows, moves, people, groups, reasons, details, startDays] = await Promise.all([
+  const [rows, inMonthRows, moves, people, groups, reasons, details, startDays] = await Promise.all([
     ask(measureMonths),
+    ask(measureInMonth),
     chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
     isPeopleShown
       ? ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), limit: pageSize, offset })
@@ -51,7 +53,10 @@ export async function askMeasure(options: {
     measure.id === rasStartChecked.id ? ask(rasStartDays, day) : [],
   ])
   return {
-    figure: measureFigure({ measure, rows, moves, asOfs: snapshot.asOfs, asOf: chosen.asOf }),
+    figure: measureFigure({
+      ...{ measure, rows, moves, asOfs: snapshot.asOfs, asOf: chosen.asOf },
+      inMonth: { rows: inMonthRows, chosenBaseline: null },
+    }),
     people,
     groups,
     reasons,

@@ -8,6 +8,7 @@ import { measureWords } from "../../../../lib/speech/measure-words"
 import type { RasStartDays } from "../../../../lib/questions/ras-start-days"
 import { roundedParts } from "../../../../lib/statistics/rounded-parts"
 import { measureHref } from "../search-params"
+import { InMonthHistory } from "./in-month-history"
 import styles from "./measure-history.module.css"
 
 /** The measure in full: its sentence, its line over all months, where people stand, and the parts of the change. */
@@ -35,6 +36,7 @@ export function MeasureHistory(props: {
         <div className={styles.strip}>
           <MeasureStrip figure={figure} month={month} />
         </div>
+        {figure.inMonth ? <InMonthHistory figure={figure.inMonth} /> : null}
       </div>
       <ChangeParts figure={figure} month={month} />
     </section>

@@ -1,0 +1,53 @@
+import type { InMonthFigure } from "../../../../lib/figures/in-month-figure"
+import { ratesFootnote, signalSentence } from "../../../../lib/figures/signal-words"
+import { rateLabel } from "../../../../lib/figures/measure-figure"
+import { inMonthName } from "../../../../lib/speech/fact-words"
+import { monthShort, percent } from "../../../../lib/speech/format"
+import { HistoryChart } from "../../../_ui/history-chart"
+import { inMonthTable } from "../../measure-table"
+import styles from "./in-month-history.module.css"
+
+/** The series on which signals are judged, under the rolling one and over the same months, with what the rules find. */
+export function InMonthHistory({ figure }: { figure: InMonthFigure }) {
+  const { points, rates, chosen, judgement, baseline } = figure
+  const name = inMonthName(figure.measure.fact)
+  const sentence = signalSentence(figure, figure.measure.direction)
+  const now = rates[chosen]
+  return (
+    <section className={styles.inMonth} aria-label={name}>
+      <p className="fine soft">Rolling: neighbouring months share people, so no run rules are applied.</p>
+      <h3>{name}</h3>
+      <p>{sentence}</p>
+      {rates.every((rate) => rate.rate === null) ? null : (
+        <HistoryChart
+          points={points.map(({ asOf, value }) => ({
+            label: monthShort(asOf),
+            value,
+            low: null,
+            high: null,
+          }))}
+          chosen={chosen}
+          chosenLabel={now ? rateLabel(now) : ""}
+          baseline={
+            judgement.ok
+              ? {
+                  ...{ value: judgement.median, label: percent(judgement.median) },
+                  ...{ from: baseline.from, through: chosen },
+                }
+              : null
+          }
+          bounds={judgement.ok ? points : []}
+          least={0.1}
+          floor={0}
+          ceiling={1}
+          size="under"
+          drawn="dots"
+          tick={percent}
+          finding={`${figure.measure.name}, ${name.toLowerCase()}. ${sentence}`}
+          figures={inMonthTable(figure)}
+        />
+      )}
+      <p className="fine soft">{ratesFootnote(figure)}</p>
+    </section>
+  )
+}
