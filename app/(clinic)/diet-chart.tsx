@@ -1,6 +1,9 @@
 import { count, milligrams, monthShort } from "../../lib/speech/format"
 import { HistoryChart, type HistoryPoint } from "../_ui/history-chart"
 import { dietFinding, type DietSeries } from "../../lib/figures/diet-figure"
+import type { DietSignals } from "../../lib/figures/diet-signals"
+import type { PlacedNote } from "../../lib/figures/note-places"
+import { signalSentence } from "../../lib/figures/signal-words"
 import { dietLimits } from "./diet-words"
 import { dietTable } from "./measure-table"
 
@@ -12,8 +15,15 @@ const highestMg = Math.max(...limitsMg)
  * The mean of one series over the months, with the lines of the limits; nothing while it has no record. The axis follows
  * the means: the interval of two or three people may be wider than the picture and is cut at its edge.
  */
-export function DietChart(props: { series: DietSeries; chosen: number; size: "tall" | "full" }) {
-  const { series } = props
+export function DietChart(props: {
+  series: DietSeries
+  chosen: number
+  size: "tall" | "full"
+  signals?: DietSignals
+  notes?: readonly PlacedNote[]
+}) {
+  const { series, signals } = props
+  const baselineMg = signals?.judgement.median ?? series.baselineMg
   if (series.points.every((point) => point.meanMg === null)) return null
   const means = series.points.flatMap((point) => (point.meanMg === null ? [] : [point.meanMg]))
   return (
@@ -22,15 +32,19 @@ export function DietChart(props: { series: DietSeries; chosen: number; size: "ta
       chosen={props.chosen}
       chosenLabel={series.now.meanMg === null ? "" : milligrams(series.now.meanMg)}
       baseline={
-        series.baselineMg === null ? null : { value: series.baselineMg, label: milligrams(series.baselineMg) }
+        baselineMg === null
+          ? null
+          : { value: baselineMg, label: milligrams(baselineMg), from: signals?.baseline.from }
       }
       limits={dietLimits}
+      bounds={signals?.judgement.ok ? signals.points : []}
+      notes={props.notes}
       least={400}
       floor={Math.min(lowestMg, ...means) * 0.75}
       ceiling={Math.max(highestMg, ...means) * 1.25}
       size={props.size}
       tick={props.size === "full" ? count : undefined}
-      finding={dietFinding(series)}
+      finding={signals ? `${dietFinding(series)} ${signalSentence(signals, "down")}` : dietFinding(series)}
       figures={dietTable(series)}
     />
   )

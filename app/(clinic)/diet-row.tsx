@@ -1,17 +1,27 @@
+import type { ChosenBaseline } from "../../lib/domain/chart-marks"
+import { dietSignals } from "../../lib/figures/diet-signals"
 import { DietChart } from "./diet-chart"
 import type { DietFigure } from "../../lib/figures/diet-figure"
 import { DietChange, DietWords } from "./diet-words"
+import { SignalPhrase } from "./signal-phrase"
 import styles from "./measure-row.module.css"
 
 /** The mean sodium of the month in the headline series, with its limits, and the change in the same people. */
-export function DietRow({ figure, month }: { figure: DietFigure; month: string | null }) {
+export function DietRow(props: {
+  figure: DietFigure
+  month: string | null
+  chosenBaseline: ChosenBaseline | null
+}) {
+  const { figure, month, chosenBaseline } = props
+  const signals = dietSignals({ series: figure.headline, chosen: figure.chosen, chosenBaseline })
   return (
     <article className={styles.row}>
       <div className={styles.says}>
         <DietWords figure={figure} month={month} level={3} />
       </div>
       <div className={styles.draws}>
-        <DietChart series={figure.headline} chosen={figure.chosen} size="tall" />
+        <DietChart series={figure.headline} chosen={figure.chosen} size="tall" signals={signals} />
+        <SignalPhrase judged={signals} />
       </div>
       <div className={styles.tells}>
         <DietChange figure={figure} />

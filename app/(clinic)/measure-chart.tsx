@@ -1,6 +1,7 @@
 import { count, monthShort, percent, percentInterval } from "../../lib/speech/format"
 import { HistoryChart, type ChartSize } from "../_ui/history-chart"
 import { fewestForRate, rateLabel, type MeasureFigure } from "../../lib/figures/measure-figure"
+import type { PlacedNote } from "../../lib/figures/note-places"
 import { rateTable } from "./measure-table"
 import { measureWords } from "../../lib/speech/measure-words"
 import { SignalPhrase } from "./signal-phrase"
@@ -9,19 +10,31 @@ import { SignalPhrase } from "./signal-phrase"
  * The line of a measure over the months: its rate with the interval, or, where few are counted, the people themselves,
  * since a rate of few is all jags. In short it stands without its foot, and whoever shows it adds the figures.
  */
-export function MeasureChart(props: { figure: MeasureFigure; size: ChartSize }) {
+export function MeasureChart(props: {
+  figure: MeasureFigure
+  size: ChartSize
+  notes?: readonly PlacedNote[]
+}) {
   return (
     <>
       <RateChart {...props} />
-      {props.size === "full" ? null : <SignalPhrase inMonth={props.figure.inMonth} />}
+      {props.size === "full" ? null : <SignalPhrase judged={props.figure.inMonth} />}
     </>
   )
 }
 
-function RateChart({ figure, size }: { figure: MeasureFigure; size: ChartSize }) {
+function RateChart({
+  figure,
+  size,
+  notes,
+}: {
+  figure: MeasureFigure
+  size: ChartSize
+  notes?: readonly PlacedNote[]
+}) {
   if (figure.months.every((month) => month.rate.rate === null)) return null
   const figures = size === "short" ? undefined : rateTable(figure)
-  const shared = { chosen: figure.chosen, size, figures }
+  const shared = { chosen: figure.chosen, size, figures, notes }
   if (isFew(figure)) {
     return (
       <HistoryChart

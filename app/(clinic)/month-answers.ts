@@ -1,5 +1,7 @@
 import { ask } from "../_http/ask"
+import type { ChosenBaseline } from "../../lib/domain/chart-marks"
 import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
+import { dietSodium } from "../../lib/measures/diet-sodium"
 import { wordedMeasures } from "../../lib/measures/worded-measures"
 import { detailCounts, type DetailCount } from "../../lib/questions/measure-details"
 import { dietMonths, type DietMonth } from "../../lib/questions/diet-months"
@@ -8,6 +10,8 @@ import { measureMonths } from "../../lib/questions/measure-months"
 import { panelCounts, type PanelCounts } from "../../lib/questions/panel-counts"
 import { standingChanges } from "../../lib/questions/standing-changes"
 import { measureFigure, type MeasureFigure } from "../../lib/figures/measure-figure"
+import { listChosenBaselines } from "../../lib/store/chart-baselines"
+import { store } from "../../lib/store/client"
 import type { ChosenMonth } from "./months"
 
 export type MonthAnswers = {
@@ -15,6 +19,7 @@ export type MonthAnswers = {
   figures: Map<string, MeasureFigure>
   details: DetailCount[]
   diet: DietMonth[]
+  dietBaseline: ChosenBaseline | null
   asOfs: string[]
 }
 
@@ -30,19 +35,20 @@ const nobody: PanelCounts = {
 /** Asks the snapshot everything the Month screen tells, all at once. */
 export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Promise<MonthAnswers> {
   const day = { as_of: chosen.asOf }
-  const [counts, rows, inMonthRows, moves, details, diet] = await Promise.all([
+  const [counts, rows, inMonthRows, moves, details, diet, baselines] = await Promise.all([
     ask(panelCounts, day),
     ask(measureMonths),
     ask(measureInMonth),
     chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
     ask(detailCounts, day),
     ask(dietMonths),
+    listChosenBaselines(store()),
   ])
   const { asOfs, settings } = snapshot
   const figures = wordedMeasures(settings).map((measure) =>
     measureFigure({
       ...{ measure, rows, moves, asOfs, asOf: chosen.asOf },
-      inMonth: { rows: inMonthRows, chosenBaseline: null },
+      inMonth: { rows: inMonthRows, chosenBaseline: baselines.get(measure.id) ?? null },
     }),
   )
   return {
@@ -50,6 +56,7 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
     figures: new Map(figures.map((figure) => [figure.measure.id, figure])),
     details,
     diet,
+    dietBaseline: baselines.get(dietSodium.id) ?? null,
     asOfs,
   }
 }

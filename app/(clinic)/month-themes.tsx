@@ -36,7 +36,9 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
         if (own.length === 0 && theme.id !== dietSodium.theme) return null
         return (
           <Theme key={theme.id} id={theme.id} title={theme.title}>
-            {theme.id === dietSodium.theme ? <DietRow figure={diet} month={chosen.param} /> : null}
+            {theme.id === dietSodium.theme ? (
+              <DietRow figure={diet} month={chosen.param} chosenBaseline={answers.dietBaseline} />
+            ) : null}
             {full.map((figure) => (
               <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param}>
                 <DetailWords figure={figure} chosen={chosen} answers={answers} />

@@ -1,3 +1,4 @@
+import type { PlacedNote } from "../../lib/figures/note-places"
 import { placeOn, scaleOver, twoTicks, type Scale } from "./chart-scale"
 import { ChartFoot } from "./chart-foot"
 import type { FiguresTable } from "./figures"
@@ -10,6 +11,7 @@ import {
   type HistoryPoint,
 } from "./history-lines"
 import { placed } from "./placed"
+import { ChartNotes } from "./chart-notes"
 import styles from "./history-chart.module.css"
 
 export type { HistoryBound, HistoryPoint } from "./history-lines"
@@ -29,6 +31,7 @@ export function HistoryChart(props: {
   ceiling?: number
   size?: ChartSize
   bounds?: HistoryBound[]
+  notes?: readonly PlacedNote[]
   /** Counts of few people stand as columns; a line between them would be all jags. */
   drawn?: HistoryDrawing
   tick?: (value: number) => string
@@ -67,13 +70,14 @@ export function HistoryChart(props: {
           bounds={bounds}
           drawn={props.drawn ?? "line"}
         />
+        <ChartNotes notes={props.notes ?? []} />
         {bounds.map(({ outside }, place) => {
           const point = points[place]
           if (outside === null || !point || point.value === null) return null
           const at = { left: left(place), top: top(point.value) }
           return (
             <span key={place} className={`${styles.outside} ${styles[outside]}`} {...placed(at)}>
-              <span>{outside}</span>
+              {isWorded(bounds, place) ? <span>{outside}</span> : null}
             </span>
           )
         })}
@@ -117,6 +121,12 @@ export function HistoryChart(props: {
       )}
     </figure>
   )
+}
+
+/** Of months outside that lie close together the first has the word, and the others have room for their mark alone. */
+function isWorded(bounds: readonly HistoryBound[], place: number): boolean {
+  const near = bounds.slice(Math.max(0, place - 4), place)
+  return near.every(({ outside }) => outside !== bounds[place]?.outside)
 }
 
 const heightPx = { row: 68, short: 40, tall: 136, under: 136, full: 190 } as const

@@ -3,7 +3,7 @@ import { baselineWords, type Baseline } from "./baseline"
 import type { Judgement, SignalFinding, SignalPoint } from "./signals"
 
 /** What is said of a judged series: its points, where its baseline lies, and what was found. */
-type Judged = { points: readonly SignalPoint[]; baseline: Baseline; judgement: Judgement }
+export type Judged = { points: readonly SignalPoint[]; baseline: Baseline; judgement: Judgement }
 
 /** What the rules find, in a sentence; `wanted` is the direction that is good. */
 export function signalSentence(judged: Judged, wanted: "up" | "down"): string {
@@ -34,8 +34,14 @@ function findingWords(finding: SignalFinding, { points, baseline }: Judged): str
     case "crossings":
       return `${median} crossed ${counted(finding.crossings, "time", "times")} in ${counted(finding.months, "month", "months")}, where chance crosses it at least ${count(finding.fewest)}`
     case "outside":
-      return `${finding.side} the limits in ${listed(finding.places.map(nameOf))}`
+      return `${finding.side} the limits in ${monthsOf(finding.places, nameOf)}`
   }
+}
+
+/** Up to three months by name; of more the number, with the first and the last. */
+function monthsOf(places: readonly number[], nameOf: (place: number) => string): string {
+  if (places.length <= 3) return listed(places.map(nameOf))
+  return `${counted(places.length, "month", "months")}, ${nameOf(places[0] ?? 0)} to ${nameOf(places.at(-1) ?? 0)}`
 }
 
 /** The rules, the width of the limits and what is left out, for the foot of a chart of rates. */

@@ -47,7 +47,8 @@ export function judgeSeries(points: readonly SignalPoint[], baseline: Baseline):
   const stretch = longestRun > longestAllowed ? longestStretch(values, centre) : null
   const findings: SignalFinding[] = []
   if (stretch) findings.push({ kind: "run", stretch })
-  if (crossings < fewestCrossings)
+  // A long run leaves few crossings: they tell something of their own only without one.
+  if (!stretch && crossings < fewestCrossings)
     findings.push({ kind: "crossings", crossings, fewest: fewestCrossings, months: useful })
   for (const side of ["above", "below"] as const) {
     const places = points.flatMap((point, place) =>

@@ -88,5 +88,11 @@ async function blankTexts(transaction: Prisma.TransactionClient, words: PersonWo
   await transaction.$executeRaw`
     update emergency_accesses set reason = 'named a person whose record was erased'
     where reason ~* any (${direct}::text[]) or reason ~* any (${family}::text[])`
+  await transaction.$executeRaw`
+    update chart_notes set text = 'named a person whose record was erased'
+    where text ~* any (${direct}::text[]) or text ~* any (${family}::text[])`
+  await transaction.$executeRaw`
+    update chart_baselines set reason = 'named a person whose record was erased'
+    where reason ~* any (${direct}::text[]) or reason ~* any (${family}::text[])`
   return rows
 }

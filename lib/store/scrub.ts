@@ -2,7 +2,15 @@ import "server-only"
 import { connect } from "./connect"
 import { patientTables } from "./rights"
 
-const rewritten = [...patientTables, "rejected_rows", "drug_name_mappings", "emergency_accesses"]
+const chartTables = ["chart_notes", "chart_baselines"]
+
+const rewritten = [
+  ...patientTables,
+  "rejected_rows",
+  "drug_name_mappings",
+  "emergency_accesses",
+  ...chartTables,
+]
 
 /**
  * Rewrites the tables that held erased rows, with what the planner remembers of their values, so that the database's files no

@@ -4,6 +4,7 @@ import { permissions } from "../../../lib/access/permissions"
 import { wholeClinic } from "../../../lib/access/scope"
 import type { Role } from "../../../lib/access/roles"
 import { hashPassword } from "../../../lib/auth/password-hash"
+import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { ensurePersonas } from "../../../lib/store/demo-personas"
 import { listHeldFacts } from "../../../lib/store/held-facts"
 import { makeLink } from "../../../lib/store/one-time-links"
@@ -111,6 +112,19 @@ async function prepare(name: string, userId: string): Promise<Fields> {
     const said = { reason: "Asked for in writing", basis: "Local law", askedBy: "Lead", askedAt: new Date() }
     if (action === "withdrawErasure") await prisma.erasure.create({ data: { publicId, ...said } })
     return { publicId: [publicId] }
+  }
+  if (action === "undoNote") {
+    const note = { measureId: null, onDay: new Date(), text: "A note", madeBy: "Lead", madeAt: new Date() }
+    return { id: [String((await prisma.chartNote.create({ data: note })).id)] }
+  }
+  if (action === "setOwnBaseline") {
+    const { asOfs } = await snapshotMeta(wholeClinic)
+    return { from: [asOfs[0]?.slice(0, 7) ?? ""] }
+  }
+  if (action === "undoOwnBaseline") {
+    const chosen = { fromMonth: "2024-01", reason: "A new cuff", madeBy: "Lead", madeAt: new Date() }
+    const { id } = await prisma.chartBaseline.create({ data: { measureId: "acr-tested", ...chosen } })
+    return { id: [String(id)] }
   }
   if (action === "mapDrugText") return { meaning: ["ignored"] }
   if (action === "unmapDrugText")

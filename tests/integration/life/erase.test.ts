@@ -84,6 +84,15 @@ beforeAll(async () => {
   client = new pg.Client({ connectionString: database.url })
   await client.connect()
   await client.query("insert into drug_name_mappings(text, ingredients) values ('zzcustom', '{losartan}')")
+  // Written before the check of names, or under a name nobody had on record then.
+  await client.query(
+    `insert into chart_notes(on_day, text, made_by, made_at)
+     values ('2026-01-10', 'Cuff changed after Quillfeather', 'Lead', now())`,
+  )
+  await client.query(
+    `insert into chart_baselines(measure_id, from_month, reason, made_by, made_at)
+     values ('acr-tested', '2025-01', 'Since the tests of ${number}', 'Lead', now())`,
+  )
   await run("refresh")
   await client.query("vacuum analyze")
   const found = await client.query("select public_id from patients where patient_id = $1", [number])

@@ -9,10 +9,14 @@ import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { dietMonths } from "../../../../lib/questions/diet-months"
 import { dietPeople } from "../../../../lib/questions/diet-people"
 import { dietFigure } from "../../../../lib/figures/diet-figure"
+import { dietSignals, fewestForMean } from "../../../../lib/figures/diet-signals"
+import { meansFootnote, signalSentence } from "../../../../lib/figures/signal-words"
 import { DietChart } from "../../diet-chart"
 import { DietChange, DietWords } from "../../diet-words"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
+import { ChartMarks } from "./chart-marks"
+import { askChartMarks } from "./chart-marks-answers"
 import { DietAside, DietConditions } from "./diet-aside"
 import { DietRecords } from "./diet-records"
 import { shownSeries } from "./diet-series"
@@ -33,7 +37,8 @@ export async function DietScreen(props: {
   const isPeopleShown = may(caller, "people.see")
   const series = shownSeries(view)
   const offset = ((view.page ?? 1) - 1) * pageSize
-  const [rows, records] = await Promise.all([
+  const [marks, rows, records] = await Promise.all([
+    askChartMarks(dietSodium.id, snapshot),
     ask(dietMonths),
     isPeopleShown ? ask(dietPeople, { as_of: chosen.asOf, series, limit: pageSize, offset }) : [],
   ])
@@ -46,17 +51,30 @@ export async function DietScreen(props: {
       people,
     })
   const figure = dietFigure(rows, snapshot.asOfs, chosen.asOf)
+  const { chosenBaseline } = marks
+  const signals = dietSignals({ series: figure.headline, chosen: figure.chosen, chosenBaseline })
   return (
     <Screen aside={<DietAside snapshot={snapshot} chosen={chosen} />} after={<DietConditions />}>
       <section className={styles.history} aria-label="History">
         <div className={styles.says}>
           <DietWords figure={figure} month={chosen.param} level={2} />
         </div>
-        <DietChart series={figure.headline} chosen={figure.chosen} size="full" />
+        <div>
+          <DietChart
+            series={figure.headline}
+            chosen={figure.chosen}
+            size="full"
+            signals={signals}
+            notes={marks.notes}
+          />
+          <p>{signalSentence(signals, "down")}</p>
+          <p className="fine soft">{meansFootnote(signals, fewestForMean)}</p>
+        </div>
         <div className={styles.change}>
           <DietChange figure={figure} />
         </div>
       </section>
+      <ChartMarks caller={caller} measureId={dietSodium.id} marks={marks} hasBaseline />
       <MeasureAction measure={dietSodium} />
       <Theme id="series" title="The other ways of asking" note={<DietShares figure={figure} />}>
         <DietSeriesCharts figure={figure} />

@@ -1,4 +1,5 @@
 import type { InMonthFigure } from "../../../../lib/figures/in-month-figure"
+import type { PlacedNote } from "../../../../lib/figures/note-places"
 import { ratesFootnote, signalSentence } from "../../../../lib/figures/signal-words"
 import { rateLabel } from "../../../../lib/figures/measure-figure"
 import { inMonthName } from "../../../../lib/speech/fact-words"
@@ -8,7 +9,8 @@ import { inMonthTable } from "../../measure-table"
 import styles from "./in-month-history.module.css"
 
 /** The series on which signals are judged, under the rolling one and over the same months, with what the rules find. */
-export function InMonthHistory({ figure }: { figure: InMonthFigure }) {
+export function InMonthHistory(props: { figure: InMonthFigure; notes: readonly PlacedNote[] }) {
+  const { figure, notes } = props
   const { points, rates, chosen, judgement, baseline } = figure
   const name = inMonthName(figure.measure.fact)
   const sentence = signalSentence(figure, figure.measure.direction)
@@ -36,6 +38,7 @@ export function InMonthHistory({ figure }: { figure: InMonthFigure }) {
                 }
               : null
           }
+          notes={notes}
           bounds={judgement.ok ? points : []}
           least={0.1}
           floor={0}

@@ -1,4 +1,5 @@
 import { ask } from "../../../_http/ask"
+import type { ChosenBaseline } from "../../../../lib/domain/chart-marks"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { rasStartChecked } from "../../../../lib/measures/ras-start-checked"
 import type { WordedMeasure } from "../../../../lib/measures/types"
@@ -36,6 +37,7 @@ export async function askMeasure(options: {
   view: MeasureView
   /** Whether the list of people is asked for, too. */
   isPeopleShown: boolean
+  chosenBaseline: ChosenBaseline | null
 }): Promise<MeasureAnswers> {
   const { measure, snapshot, chosen, view, isPeopleShown } = options
   const day = { as_of: chosen.asOf }
@@ -55,7 +57,7 @@ export async function askMeasure(options: {
   return {
     figure: measureFigure({
       ...{ measure, rows, moves, asOfs: snapshot.asOfs, asOf: chosen.asOf },
-      inMonth: { rows: inMonthRows, chosenBaseline: null },
+      inMonth: { rows: inMonthRows, chosenBaseline: options.chosenBaseline },
     }),
     people,
     groups,

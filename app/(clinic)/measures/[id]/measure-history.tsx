@@ -3,6 +3,7 @@ import { PeopleLink } from "../../../_ui/people-link"
 import { changeTitle } from "../../measure-change"
 import { MeasureChart } from "../../measure-chart"
 import { fewestForRate, rateLabel, type MeasureFigure } from "../../../../lib/figures/measure-figure"
+import type { PlacedNote } from "../../../../lib/figures/note-places"
 import { MeasureSentence, MeasureStrip, RateLine } from "../../measure-row"
 import { measureWords } from "../../../../lib/speech/measure-words"
 import type { RasStartDays } from "../../../../lib/questions/ras-start-days"
@@ -16,8 +17,9 @@ export function MeasureHistory(props: {
   figure: MeasureFigure
   month: string | null
   startDays: RasStartDays | null
+  notes: readonly PlacedNote[]
 }) {
-  const { figure, month, startDays } = props
+  const { figure, month, startDays, notes } = props
   return (
     <section className={styles.history} aria-label="History">
       <div className={styles.says}>
@@ -32,11 +34,11 @@ export function MeasureHistory(props: {
         )}
       </div>
       <div className={styles.draws}>
-        <MeasureChart figure={figure} size="full" />
+        <MeasureChart figure={figure} size="full" notes={notes} />
         <div className={styles.strip}>
           <MeasureStrip figure={figure} month={month} />
         </div>
-        {figure.inMonth ? <InMonthHistory figure={figure.inMonth} /> : null}
+        {figure.inMonth ? <InMonthHistory figure={figure.inMonth} notes={notes} /> : null}
       </div>
       <ChangeParts figure={figure} month={month} />
     </section>

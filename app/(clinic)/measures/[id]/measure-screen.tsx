@@ -8,6 +8,8 @@ import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
 import { askMeasure } from "./measure-answers"
+import { ChartMarks } from "./chart-marks"
+import { askChartMarks } from "./chart-marks-answers"
 import { MeasureAction } from "./measure-action"
 import { MeasureAside } from "./measure-aside"
 import { MeasureBasis } from "./measure-basis"
@@ -27,13 +29,23 @@ export async function MeasureScreen(props: {
 }) {
   const { caller, measure, snapshot, chosen, view } = props
   const isPeopleShown = may(caller, "people.see")
-  const answers = await askMeasure({ measure, snapshot, chosen, view, isPeopleShown })
+  const marks = await askChartMarks(measure.id, snapshot)
+  const answers = await askMeasure({
+    ...{ measure, snapshot, chosen, view, isPeopleShown },
+    chosenBaseline: marks.chosenBaseline,
+  })
   const people = answers.people.map((person) => person.public_id)
   if (isPeopleShown)
     await recordedOnce(caller, { action: "patients.list", object: "measure", objectId: measure.id, people })
   return (
     <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
-      <MeasureHistory figure={answers.figure} month={chosen.param} startDays={answers.startDays} />
+      <MeasureHistory
+        figure={answers.figure}
+        month={chosen.param}
+        startDays={answers.startDays}
+        notes={marks.notes}
+      />
+      <ChartMarks caller={caller} measureId={measure.id} marks={marks} hasBaseline={measure.fact !== null} />
       <MeasureAction measure={measure} />
       <Theme id="decided" title="How it is decided">
         <MeasureDecision answers={answers} chosen={chosen} />

@@ -1,0 +1,61 @@
+import "server-only"
+import type { Caller } from "../access/caller"
+import type { ChartNote } from "../domain/chart-marks"
+import { changeAndRecord } from "./audit"
+import { actorOf } from "./audit-actors"
+import type { PrismaClient } from "./generated/client"
+
+/** The notes on a measure's charts, its own and those of all measures, by day. */
+export async function listChartNotes(client: PrismaClient, measureId: string): Promise<ChartNote[]> {
+  const rows = await client.chartNote.findMany({
+    where: { undoneAt: null, OR: [{ measureId }, { measureId: null }] },
+    orderBy: [{ onDay: "asc" }, { id: "asc" }],
+  })
+  return rows.map(({ id, measureId: of, onDay, text, madeBy, madeAt }) => ({
+    ...{ id, measureId: of, text, madeBy, madeAt },
+    onDay: onDay.toISOString().slice(0, 10),
+  }))
+}
+
+/** Writes a note on the chart of one measure or, without one, of all. */
+export async function addChartNote(
+  client: PrismaClient,
+  note: { measureId: string | null; onDay: string; text: string; caller: Caller; now: Date },
+): Promise<void> {
+  const { measureId, onDay, text, caller, now } = note
+  await changeAndRecord(
+    client,
+    (transaction) =>
+      transaction.chartNote.create({
+        data: {
+          ...{ measureId, text, madeBy: caller.name, madeAt: now },
+          onDay: new Date(`${onDay}T00:00:00Z`),
+        },
+      }),
+    ({ id }) => ({
+      ...{ by: actorOf(caller), action: "chart-note.add", object: "chart note", objectId: String(id) },
+      detail: { measure: measureId ?? "all", on: onDay },
+    }),
+  )
+}
+
+/** Takes a note back; false when there is none, or it has been. */
+export async function undoChartNote(
+  client: PrismaClient,
+  which: { id: number; caller: Caller; now: Date },
+): Promise<boolean> {
+  const { id, caller, now } = which
+  const { count } = await changeAndRecord(
+    client,
+    (transaction) =>
+      transaction.chartNote.updateMany({
+        where: { id, undoneAt: null },
+        data: { undoneAt: now, undoneBy: caller.name },
+      }),
+    (answer) =>
+      answer.count === 0
+        ? null
+        : { by: actorOf(caller), action: "chart-note.undo", object: "chart note", objectId: String(id) },
+  )
+  return count === 1
+}
