@@ -3,7 +3,7 @@ import { PeopleLink } from "../_ui/people-link"
 import { fewestForRate, type MeasureFigure } from "../../lib/figures/measure-figure"
 import { measureWords } from "../../lib/speech/measure-words"
 import { measureHref } from "./measures/search-params"
-import type { ChangeKind } from "../../lib/questions/measure-people"
+import type { ChangeKind } from "../../lib/questions/moved-people"
 import styles from "./measure-row.module.css"
 
 /** Why the rate moved since the month before: how far, and who gained, lost, joined and left. */

@@ -47,7 +47,7 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
   const { asOfs, settings } = snapshot
   const figures = wordedMeasures(settings).map((measure) =>
     measureFigure({
-      ...{ measure, rows, moves, asOfs, asOf: chosen.asOf },
+      ...{ measure, rows, moves, asOfs, asOf: chosen.asOf, earlierAsOf: chosen.earlierAsOf },
       inMonth: { rows: inMonthRows, chosenBaseline: baselines.get(measure.id) ?? null },
     }),
   )

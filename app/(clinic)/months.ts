@@ -7,6 +7,8 @@ export type ChosenMonth = {
   asOf: string
   earlierAsOf: string | null
   isRunning: boolean
+  /** The earlier month of a change as it stands in an address: null for the month before, which is the default. */
+  since: string | null
   /** The month as it stands in an address: null for the running one, which is the default. */
   param: string | null
 }
@@ -19,9 +21,22 @@ export function chooseMonth(snapshot: SnapshotMeta, asked: string | null): Chose
     month: asOf.slice(0, 7),
     asOf,
     earlierAsOf: snapshot.asOfs[snapshot.asOfs.indexOf(asOf) - 1] ?? null,
+    since: null,
     isRunning,
     param: isRunning ? null : asOf.slice(0, 7),
   }
+}
+
+/** The month of a view, compared with the one it names; a month that is not an earlier one leaves the month before. */
+export function chooseMonths(
+  snapshot: SnapshotMeta,
+  view: { month: string | null; since: string | null },
+): ChosenMonth {
+  const chosen = chooseMonth(snapshot, view.month)
+  const { since } = view
+  const earlier = snapshot.asOfs.find((day) => since !== null && day < chosen.asOf && day.startsWith(since))
+  if (earlier === undefined || earlier === chosen.earlierAsOf) return chosen
+  return { ...chosen, earlierAsOf: earlier, since }
 }
 
 /** Every month of the snapshot, latest first, each with the address that shows it. */

@@ -3,6 +3,7 @@ import { count, percent } from "../speech/format"
 import type { WordedMeasure } from "../measures/types"
 import type { MeasureInMonth } from "../questions/measure-in-month"
 import type { MeasureMonth } from "../questions/measure-months"
+import { changeCauses, changeKinds, type ChangeCause, type ChangeKind } from "../questions/moved-people"
 import type { StandingChange } from "../questions/standing-changes"
 import { measureWords } from "../speech/measure-words"
 import { splitChange, type Change, type ChangeCounts } from "../statistics/change"
@@ -23,6 +24,8 @@ export type MeasureFigure = {
   rate: Rate
   months: FigureMonth[]
   chosen: number
+  /** The month the chosen one is compared with. */
+  earlier: FigureMonth | null
   baseline: number | null
   change: MeasureChange | null
   /** The series on which signals are judged; null where it was not asked for or the measure has no deciding fact. */
@@ -36,7 +39,11 @@ export type MeasureChange = {
   lostUnmeasured: number
   gainedUnmeasured: number
   earlierRate: Rate
+  /** Each change by its causes, with the people of each. */
+  causes: readonly CauseCount[]
 }
+
+export type CauseCount = { kind: ChangeKind; cause: ChangeCause; people: number }
 
 const nobody: StandingCounts = { population: 0, excluded: 0, unknown: 0, met: 0, exception: 0, notMet: 0 }
 
@@ -51,6 +58,8 @@ export function measureFigure(options: {
   asOfs: readonly string[]
   asOf: string
   inMonth?: { rows: readonly MeasureInMonth[]; chosenBaseline: ChosenBaseline | null }
+  /** The day of the month to compare with, that of the moves; the month before when it is not said. */
+  earlierAsOf?: string | null
 }): MeasureFigure {
   const { measure, asOfs, asOf } = options
   const byDay = new Map(
@@ -62,13 +71,14 @@ export function measureFigure(options: {
   })
   const chosen = asOfs.indexOf(asOf)
   const counts = months[chosen]?.counts ?? nobody
-  const earlier = months[chosen - 1]
+  const earlier = months.find((month) => month.asOf === options.earlierAsOf) ?? months[chosen - 1] ?? null
   return {
     measure,
     counts,
     rate: rateOf(counts, measure.direction),
     months,
     chosen,
+    earlier,
     baseline: median(months.slice(0, baselineMonths).map((month) => month.rate.rate)),
     change: earlier ? measureChange(measure, options.moves, earlier.rate) : null,
     inMonth: options.inMonth ? inMonthFigure({ measure, asOfs, asOf, ...options.inMonth }) : null,
@@ -96,14 +106,31 @@ function measureChange(
   const counts = changeCounts(own, measure.direction)
   const isUp = measure.direction === "up"
   const people = (earlier: string, later: string) =>
-    own.find((move) => move.earlier === earlier && move.later === later)?.people ?? 0
+    sumOf(own.filter((move) => move.earlier === earlier && move.later === later))
   return {
     split: splitChange(counts),
     counts,
     lostUnmeasured: isUp ? people("met", "unknown") : 0,
     gainedUnmeasured: isUp ? people("unknown", "met") : 0,
     earlierRate,
+    causes: causesOf(own),
   }
+}
+
+function causesOf(moves: readonly StandingChange[]): CauseCount[] {
+  return changeKinds.flatMap((kind) =>
+    changeCauses
+      .map((cause) => ({
+        kind,
+        cause,
+        people: sumOf(moves.filter((move) => move.change === kind && move.cause === cause)),
+      }))
+      .filter(({ people }) => people > 0),
+  )
+}
+
+function sumOf(moves: readonly StandingChange[]): number {
+  return moves.reduce((sum, move) => sum + move.people, 0)
 }
 
 function countsOf(row: MeasureMonth): StandingCounts {

@@ -36,6 +36,7 @@ export const abruptStop: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["withdrawal_stop_on"], lost: ["withdrawal_stop_on", "withdrawal_started_on"] },
   params: {},
   settings: [...panelSettings, "drugs.graceDays"],
   source:

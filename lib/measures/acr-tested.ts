@@ -20,6 +20,7 @@ export const acrTested: Measure = {
   met: { sql: "p.is_urine_tested_in_year", words: "an ACR or PCR in the last 12 months", evidence: "urine" },
   exception: [],
   fact: null,
+  news: { gained: ["urine_last_on"], lost: [] },
   params: {},
   settings: [...panelSettings, ...ckdSettings],
   source:

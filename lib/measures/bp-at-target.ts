@@ -30,6 +30,7 @@ export const bpAtTarget: Measure = {
     },
   ],
   fact: "bp_on",
+  news: { gained: ["bp_on"], lost: ["bp_on"] },
   params: {},
   settings: [...panelSettings, ...ckdSettings, ...pressureSettings, ...targetSettings, "decisions.months"],
   source:

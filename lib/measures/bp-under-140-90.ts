@@ -38,6 +38,7 @@ export const bpUnder14090: Measure = {
   },
   exception: [],
   fact: "counted_day",
+  news: { gained: ["counted_day"], lost: ["counted_day"] },
   params: {},
   settings: [...panelSettings, "egfr.windowMonths"],
   source:

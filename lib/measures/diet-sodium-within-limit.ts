@@ -31,6 +31,7 @@ export const dietSodiumWithinLimit: Measure = {
   },
   exception: [],
   fact: "sodium_in_year_on",
+  news: { gained: ["sodium_in_year_on"], lost: ["sodium_in_year_on"] },
   params: { sodium_limit_mg: "diet.limitMg" },
   settings: [...panelSettings, ...ckdSettings, ...dietSettings, "diet.limitMg"],
   source:

@@ -31,6 +31,7 @@ export const dualRasBlockade: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["ras_kind_started_on"], lost: ["ras_kind_stopped_on"] },
   params: {},
   settings: [...panelSettings, "drugs.graceDays", "drugs.overlapDays"],
   source:

@@ -31,6 +31,7 @@ export const failureRisk: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["egfr_on", "risk_acr_on"], lost: ["egfr_on", "risk_acr_on"] },
   params: {},
   settings: [...panelSettings, ...ckdSettings, "kfre.region", "kfre.maxGapDays"],
   source:

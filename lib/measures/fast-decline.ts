@@ -31,6 +31,7 @@ export const fastDecline: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["slope_to"], lost: ["slope_to"] },
   params: {},
   settings: [...panelSettings, ...ckdSettings],
   source:

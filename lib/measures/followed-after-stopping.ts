@@ -29,6 +29,7 @@ export const followedAfterStopping: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["followed_stop_on"], lost: ["followed_stop_on"] },
   params: {},
   settings: [...panelSettings, ...classSettings],
   source: "Whether pressure is followed after a stop, common practice, no source",

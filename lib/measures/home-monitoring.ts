@@ -25,6 +25,7 @@ export const homeMonitoring: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["home_average_on"], lost: [] },
   params: {},
   settings: [...panelSettings, ...homeSettings],
   source:

@@ -24,6 +24,7 @@ export const kidneyTestsInDiabetes: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["egfr_tested_on", "acr_last_on"], lost: [] },
   params: {},
   settings: [...panelSettings, "egfr.windowMonths"],
   source: "After CMS951, Kidney Health Evaluation, with rolling 12 months instead of the calendar year",

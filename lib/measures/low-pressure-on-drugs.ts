@@ -26,6 +26,7 @@ export const lowPressureOnDrugs: Measure = {
   },
   exception: [],
   fact: "bp_on",
+  news: { gained: ["bp_on"], lost: ["bp_on"] },
   params: { low_systolic: "bp.lowSystolic" },
   settings: [...panelSettings, ...pressureSettings, ...classSettings, "bp.lowSystolic"],
   source: "Systolic below 110 on treatment, common practice, no source; a reason to look, not to stop",

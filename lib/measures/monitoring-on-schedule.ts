@@ -28,6 +28,7 @@ export const monitoringOnSchedule: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["egfr_tested_on", "urine_last_on", "risk_cell_on"], lost: ["risk_cell_on"] },
   params: {},
   settings: [...panelSettings, ...ckdSettings],
   source:

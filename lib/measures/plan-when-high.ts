@@ -42,6 +42,7 @@ export const planWhenHigh: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["plan_on", "pressure_decided_on"], lost: ["pressure_undone_on"] },
   params: {},
   settings: [
     ...panelSettings,

@@ -32,6 +32,7 @@ export const potassiumHighOnRas: Measure = {
   met: { sql: "p.is_potassium_high", words: "latest potassium above 5.5 mmol/L", evidence: "potassium" },
   exception: [],
   fact: "potassium_on",
+  news: { gained: ["potassium_on"], lost: ["potassium_on"] },
   params: {},
   settings: [...panelSettings, "drugs.graceDays"],
   source:

@@ -23,6 +23,7 @@ export const pressureMeasured: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["bp_on"], lost: [] },
   params: {},
   settings: [...panelSettings, ...ckdSettings, ...pressureSettings],
   source: "common practice, no source",

@@ -56,6 +56,7 @@ export const rasBlockerInAlbuminuria: Measure = {
     },
   ],
   fact: "urine_on",
+  news: { gained: ["ace_arb_started_on"], lost: ["ace_arb_stopped_on"] },
   params: { ras_from_category: "ras.fromCategory" },
   settings: [
     ...panelSettings,

@@ -31,6 +31,7 @@ export const rasStartChecked: Measure = {
   },
   exception: [],
   fact: null,
+  news: { gained: ["ras_start_on"], lost: ["ras_start_on"] },
   params: {},
   settings: [...panelSettings, "drugs.graceDays"],
   source:

@@ -30,6 +30,7 @@ export const seenByDietitian: Measure = {
     },
   ],
   fact: null,
+  news: { gained: ["dietitian_seen_on"], lost: [] },
   params: {},
   settings: [...panelSettings, ...ckdSettings, "decisions.months"],
   source:

@@ -37,6 +37,7 @@ export const sglt2InCkd: Measure = {
     },
   ],
   fact: null,
+  news: { gained: ["sglt2_started_on"], lost: ["sglt2_stopped_on"] },
   params: {},
   settings: [...panelSettings, ...ckdSettings, "drugs.graceDays", "decisions.months"],
   source:

@@ -33,6 +33,37 @@ export type Condition = { readonly sql: string; readonly words: string; readonly
 
 export type Theme = "pressure" | "protection" | "diet" | "monitoring" | "safety"
 
+/** The days of `news_days` (lib/questions/moved-people.ts): when a fact that a standing may rest on was recorded last. */
+export type NewsDay =
+  | "bp_on"
+  | "counted_day"
+  | "home_average_on"
+  | "plan_on"
+  | "pressure_decided_on"
+  | "pressure_undone_on"
+  | "class_started_on"
+  | "class_stopped_on"
+  | "ace_arb_started_on"
+  | "ace_arb_stopped_on"
+  | "ras_kind_started_on"
+  | "ras_kind_stopped_on"
+  | "ras_start_on"
+  | "sglt2_started_on"
+  | "sglt2_stopped_on"
+  | "withdrawal_started_on"
+  | "withdrawal_stop_on"
+  | "followed_stop_on"
+  | "egfr_on"
+  | "egfr_tested_on"
+  | "slope_to"
+  | "risk_acr_on"
+  | "acr_last_on"
+  | "urine_last_on"
+  | "risk_cell_on"
+  | "potassium_on"
+  | "sodium_in_year_on"
+  | "dietitian_seen_on"
+
 /** Who acts on the people a measure finds. */
 export type Actor = "nephrologist" | "nurse" | "dietitian" | "care coordinator"
 
@@ -64,6 +95,8 @@ export type Measure = {
   readonly exception: readonly Condition[]
   /** The column of `patient_month` that dates the deciding fact; null where the measure has none. */
   readonly fact: string | null
+  /** The days that make a move to met (gained) or from it (lost) clinical news where one lies after the earlier day. */
+  readonly news: { readonly gained: readonly NewsDay[]; readonly lost: readonly NewsDay[] }
   /** Named parameters of the conditions, each with the setting that fills it. */
   readonly params: Readonly<Record<string, SettingKey>>
   /** Every setting that can change the measure's standings, through its conditions or the views behind them. */

@@ -35,6 +35,7 @@ export const uncontrolledOnSeveralClasses: Measure = {
   },
   exception: [],
   fact: "bp_on",
+  news: { gained: ["bp_on"], lost: ["bp_on"] },
   params: { several_classes: "drugs.several" },
   settings: [
     ...panelSettings,

@@ -24,6 +24,7 @@ export const untreatedAboveTarget: Measure = {
   },
   exception: [],
   fact: "bp_on",
+  news: { gained: ["bp_on", "class_stopped_on"], lost: ["bp_on", "class_started_on"] },
   params: {},
   settings: [...panelSettings, ...ckdSettings, ...pressureSettings, ...targetSettings, ...classSettings],
   source:

@@ -2,10 +2,7 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import type { Measure } from "../measures/types"
 import { details } from "./measure-details"
-
-export const changeKinds = ["gained", "lost", "joined", "left"] as const
-
-export type ChangeKind = (typeof changeKinds)[number]
+import { causeSql, changeCauses, changeKinds, changeSql, countedSql, newsDaySteps } from "./moved-people"
 
 export const MeasurePerson = z.object({
   total: z.number().int(),
@@ -19,6 +16,8 @@ export const MeasurePerson = z.object({
   clinician_name: z.string().nullable(),
   standing: z.enum(standings).nullable(),
   earlier: z.enum(standings).nullable(),
+  change: z.enum(changeKinds).nullable(),
+  cause: z.enum(changeCauses).nullable(),
   reasons: z.array(z.string()),
   panel_reason: z.string().nullable(),
   systolic: z.number().nullable(),
@@ -77,10 +76,10 @@ export type MeasurePerson = z.infer<typeof MeasurePerson>
 
 /**
  * The people behind a number of a measure on a day, by name. `$standing` (or 'counted': all in the rate's denominator) or, against the day `$earlier_as_of`, `$change`
- * says who; `$detail`, `$reason`, `$clinician`, `$site`, `$sex` and `$age` narrow; null does not. The key '' is not assigned.
+ * and `$cause` say who; `$detail`, `$reason`, `$clinician`, `$site`, `$sex` and `$age` narrow; null does not. The key '' is not assigned.
  */
 export function measurePeople(measure: Measure) {
-  const counted = measure.direction === "up" ? "('met', 'not met', 'unknown')" : "('met', 'not met')"
+  const counted = countedSql(measure)
   const isDetail = details
     .filter((detail) => detail.measureId === measure.id)
     .map((detail) => `when '${detail.id}' then coalesce(${detail.sql}, false)`)
@@ -103,26 +102,22 @@ moved as (
     later.standing,
     earlier.standing as earlier,
     coalesce(later.reasons, cast([] as varchar[])) as reasons,
-    coalesce(later.standing in ${counted}, false) as is_counted,
-    coalesce(earlier.standing in ${counted}, false) as was_counted
+    coalesce(later.standing in ${counted}, false) as is_counted
   from later
   full join earlier on earlier.patient_id = later.patient_id
+),${newsDaySteps},
+changed as (
+  select m.*, ${changeSql(measure)} as change from moved as m
 ),
 named as (
-  select
-    moved.*,
-    case
-      when is_counted and was_counted and standing = 'met' and earlier <> 'met' then 'gained'
-      when is_counted and was_counted and standing <> 'met' and earlier = 'met' then 'lost'
-      when is_counted and not was_counted then 'joined'
-      when was_counted and not is_counted then 'left'
-    end as change
-  from moved
+  select m.*, ${causeSql(measure)} as cause
+  from changed as m
+  left join news_days as days on days.patient_id = m.patient_id
 )
 select
   cast(count(*) over () as integer) as total,
   p.patient_id, p.public_id, p.given_name, p.family_name, p.age_years, p.sex, p.site, p.clinician_name,
-  named.standing, named.earlier, named.reasons, p.panel_reason,
+  named.standing, named.earlier, named.change, named.cause, named.reasons, p.panel_reason,
   p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on, p.bp_readings,
   p.counted_day, p.counted_lowest_systolic, p.counted_lowest_diastolic,
   p.classes, p.newest_class_on,
@@ -141,6 +136,7 @@ where (cast($standing as varchar) is null
     or (cast($standing as varchar) = 'counted' and named.is_counted)
     or named.standing = cast($standing as varchar))
   and (cast($change as varchar) is null or named.change = cast($change as varchar))
+  and (cast($cause as varchar) is null or named.cause = cast($cause as varchar))
   and (cast($reason as varchar) is null or named.reasons[1] = cast($reason as varchar))
   and (cast($clinician as varchar) is null or coalesce(p.clinician_id, '') = cast($clinician as varchar))
   and (cast($site as varchar) is null or coalesce(p.site, '') = cast($site as varchar))

@@ -8,7 +8,7 @@ export type Move = { earlier: Standing | null; later: Standing | null; people: n
 /**
  * Sums the moves of one measure into the counts that splitChange asks for.
  *
- * Shape: moves between the same two days, each pair of standings at most once; whole numbers of people. In the
+ * Shape: moves between the same two days, nobody in two of them; whole numbers of people. In the
  * denominator stand met, not met and, where more is better, unknown. Gained and lost are moves within both
  * denominators to and from met.
  */

@@ -6,7 +6,7 @@ import { patientsOn } from "../../lib/cli/patients"
 import { plainToday } from "../../lib/domain/plain-date"
 import type { Settings } from "../../lib/domain/settings"
 import { buildSnapshot } from "../../lib/engine/build"
-import { askOn } from "../../lib/engine/run"
+import { askOn, type Question } from "../../lib/engine/run"
 import { currentSnapshot } from "../../lib/engine/snapshot"
 import { runImport } from "../../lib/import/run"
 import { openStore } from "./open-store"
@@ -19,6 +19,11 @@ export type MonthAnswer = {
   measures: Awaited<ReturnType<typeof measuresOn>>
 }
 
+export type OpenSnapshot = {
+  ask: <Row>(question: Question<Row>, params?: Record<string, string | number | null>) => Promise<Row[]>
+  close: () => void
+}
+
 export type MonthlyClinic = {
   /** Brings in one extract, whatever it rejects, as on the day of `now`. */
   bringIn: (folder: string, now: Date) => Promise<void>
@@ -26,6 +31,8 @@ export type MonthlyClinic = {
   monthsOn: (now: Date, options?: { knownAt?: string; months?: number }) => Promise<MonthAnswer[]>
   /** Sets settings of the clinic by name; the next build reads them. */
   set: (settings: Partial<Settings>) => Promise<void>
+  /** The snapshot built last, to be asked over one connection. */
+  openSnapshot: () => Promise<OpenSnapshot>
   close: () => Promise<void>
 }
 
@@ -61,6 +68,10 @@ export async function openMonthlyClinic(timeZone: string): Promise<MonthlyClinic
           [key, JSON.stringify(value)],
         )
     },
+    async openSnapshot() {
+      const { connection, close } = await openReadOnly(currentSnapshot(place.dataDir) ?? "")
+      return { ask: (question, params) => askOn(connection, question, params), close }
+    },
     async close() {
       await store.close()
       scratch.remove()
@@ -70,8 +81,7 @@ export async function openMonthlyClinic(timeZone: string): Promise<MonthlyClinic
 
 /** The answers for the latest months of a snapshot, latest first. */
 async function readMonths(file: string, months = 37): Promise<MonthAnswer[]> {
-  const instance = await DuckDBInstance.create(file, { access_mode: "READ_ONLY", threads: "2" })
-  const connection = await instance.connect()
+  const { connection, close } = await openReadOnly(file)
   try {
     const asOfs = await askOn(connection, {
       sql: "select as_of from as_of_dates order by as_of desc",
@@ -84,7 +94,18 @@ async function readMonths(file: string, months = 37): Promise<MonthAnswer[]> {
     }
     return answers
   } finally {
-    connection.closeSync()
-    instance.closeSync()
+    close()
+  }
+}
+
+async function openReadOnly(file: string) {
+  const instance = await DuckDBInstance.create(file, { access_mode: "READ_ONLY", threads: "2" })
+  const connection = await instance.connect()
+  return {
+    connection,
+    close() {
+      connection.closeSync()
+      instance.closeSync()
+    },
   }
 }

@@ -96,7 +96,7 @@ function hasUrineTest({ urine, on }: Clinical): boolean {
 }
 
 /** How many eGFR tests a year the risk cell asks for; null when the cell is not known. */
-function testsAsked({ egfr, urine, on }: Clinical): number | null {
+export function testsAsked({ egfr, urine, on }: Clinical): number | null {
   const deciding = decidingResult(urine, on)
   if (egfr === null || deciding === null) return null
   return testsAYear[stageOf(egfr.egfr)]?.[urineCategory(deciding)] ?? null

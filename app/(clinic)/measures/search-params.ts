@@ -2,7 +2,7 @@ import { z } from "zod"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
 import { TypedText } from "../../../lib/domain/typed-text"
 import type { Standing } from "../../../lib/domain/standings"
-import { changeKinds } from "../../../lib/questions/measure-people"
+import { changeCauses, changeKinds } from "../../../lib/questions/moved-people"
 import { MonthParam } from "../search-params"
 
 const standingParams = ["counted", "met", "not-met", "unknown", "exception", "excluded", "outside"] as const
@@ -14,11 +14,13 @@ export type ListedStanding = Standing | "counted"
 
 const narrow = TypedText.max(200).nullable().catch(null).default(null)
 
-/** One measure as an address tells it; null is the default and is left out. `clinician`, `site` and `sex` may be empty: not assigned. */
+/** One measure as an address tells it; null is the default and is left out. `since` is the earlier month of the change (null: the month before). `clinician`, `site` and `sex` may be empty: not assigned. */
 const MeasureView = z.object({
   month: MonthParam,
   standing: z.enum(standingParams).nullable().catch(null).default(null),
   change: z.enum(changeKinds).nullable().catch(null).default(null),
+  cause: z.enum(changeCauses).nullable().catch(null).default(null),
+  since: MonthParam,
   detail: narrow,
   reason: narrow,
   clinician: narrow,
@@ -37,10 +39,11 @@ export function parseMeasureView(raw: RawSearch): MeasureView {
 
 /** The address of a measure's list of people; what is not said is the default. */
 export function measureHref(id: string, view: Partial<MeasureView>, anchor?: "people"): string {
-  const { month = null, standing = null, change = null, detail = null, reason = null } = view
+  const { month = null, since = null, standing = null, change = null, cause = null } = view
+  const { detail = null, reason = null } = view
   const { clinician = null, site = null, sex = null, age = null, series = null, page = null } = view
   const narrowed = { detail, reason, clinician, site, sex, age, series, page }
-  return `${hrefOf(`/measures/${id}`, { month, standing, change, ...narrowed })}${anchor ? `#${anchor}` : ""}`
+  return `${hrefOf(`/measures/${id}`, { month, since, standing, change, cause, ...narrowed })}${anchor ? `#${anchor}` : ""}`
 }
 
 export function standingParam(standing: ListedStanding): StandingParam {

@@ -113,7 +113,7 @@ function paramsFor(person: Person) {
     ...{ as_of: meta.runningAsOf, earlier_as_of: meta.asOfs.at(-2) ?? "" },
     ...{ public_id: person.public_id, record_id: person.patient_id },
     ...{ series: "recorded", limit: 1000, offset: 0 },
-    ...{ standing: "not met", change: null, detail: null, reason: null, clinician: null },
+    ...{ standing: "not met", change: null, cause: null, detail: null, reason: null, clinician: null },
     ...{ site: null, sex: null, age: null },
     ...paramsOf(measures, meta.settings),
   }
@@ -164,7 +164,13 @@ async function askIn<T>(folder: string, work: () => Promise<T>): Promise<T> {
 
 it("finds the questions it asks", () => {
   const files = new Set(questions.map((question) => question.name.split(" ")[0]))
-  const parts = ["drug-evidence.ts", "evidence-fact.ts", "pressure-evidence.ts", "resistance-details.ts"]
+  const parts = [
+    "drug-evidence.ts",
+    "evidence-fact.ts",
+    "moved-people.ts",
+    "pressure-evidence.ts",
+    "resistance-details.ts",
+  ]
   const asked = [...files, ...parts, "patient-table.ts"].sort()
 
   expect(asked).toEqual(readdirSync("lib/questions").sort())

@@ -7,8 +7,9 @@ import { dietPeople } from "../../../lib/questions/diet-people"
 import { detailCounts, details } from "../../../lib/questions/measure-details"
 import { measureGroups } from "../../../lib/questions/measure-groups"
 import { measureMonths } from "../../../lib/questions/measure-months"
-import { changeKinds, measurePeople } from "../../../lib/questions/measure-people"
+import { measurePeople } from "../../../lib/questions/measure-people"
 import { measureReasons } from "../../../lib/questions/measure-reasons"
+import { changeCauses, changeKinds } from "../../../lib/questions/moved-people"
 import { panelCounts } from "../../../lib/questions/panel-counts"
 import { standingChanges } from "../../../lib/questions/standing-changes"
 import { changeCounts } from "../../../lib/statistics/change-counts"
@@ -22,6 +23,7 @@ const everyone = {
   ...days,
   standing: null,
   change: null,
+  cause: null,
   detail: null,
   reason: null,
   clinician: null,
@@ -106,6 +108,21 @@ describe.each(measures.map((measure) => [measure.id, measure] as const))("%s", (
     const lists = await Promise.all(changeKinds.map((change) => listed(measure, { change })))
 
     expect(lists.map((people) => people.length)).toEqual(changeKinds.map((change) => counts[change]))
+  })
+
+  test("lists the people of every cause of a change, and they are all of that change", async () => {
+    const moves = (await engine.ask(standingChanges, days)).filter((move) => move.measure_id === measure.id)
+    for (const change of changeKinds) {
+      const all = await listed(measure, { change })
+      const byCause = []
+      for (const cause of changeCauses) {
+        const people = await listed(measure, { change, cause })
+        const counted = moves.filter((move) => move.change === change && move.cause === cause)
+        expect([cause, people.length]).toEqual([cause, counted.reduce((sum, move) => sum + move.people, 0)])
+        byCause.push(...people)
+      }
+      expect(byCause.sort()).toEqual(all.sort())
+    }
   })
 
   test("divides its people into groups without losing anyone", async () => {

@@ -56,7 +56,7 @@ export async function askMeasure(options: {
   ])
   return {
     figure: measureFigure({
-      ...{ measure, rows, moves, asOfs: snapshot.asOfs, asOf: chosen.asOf },
+      ...{ measure, rows, moves, asOfs: snapshot.asOfs, asOf: chosen.asOf, earlierAsOf: chosen.earlierAsOf },
       inMonth: { rows: inMonthRows, chosenBaseline: options.chosenBaseline },
     }),
     people,
@@ -75,10 +75,12 @@ export function shownStanding(measure: WordedMeasure, view: MeasureView): Listed
 
 export function peopleParams(measure: WordedMeasure, chosen: ChosenMonth, view: MeasureView) {
   const { change, detail, reason, clinician, site, sex, age } = view
+  // a cause is one of a change; without one it would narrow to nobody without saying so
+  const cause = change === null ? null : view.cause
   return {
     as_of: chosen.asOf,
     earlier_as_of: chosen.earlierAsOf,
     standing: shownStanding(measure, view),
-    ...{ change, detail, reason, clinician, site, sex, age },
+    ...{ change, cause, detail, reason, clinician, site, sex, age },
   }
 }

@@ -5,7 +5,7 @@ import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { findMeasure } from "../../../../lib/measures/index"
 import { wordedMeasure } from "../../../../lib/measures/worded-measures"
 import { EmptyClinic } from "../../empty-clinic"
-import { chooseMonth } from "../../months"
+import { chooseMonths } from "../../months"
 import { peopledSnapshot } from "../../snapshot"
 import { parseMeasureView } from "../search-params"
 import { DietScreen } from "./diet-screen"
@@ -24,7 +24,7 @@ export default async function MeasurePage({ params, searchParams }: PageProps<"/
   const view = parseMeasureView(await searchParams)
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
-  const chosen = chooseMonth(snapshot, view.month)
+  const chosen = chooseMonths(snapshot, view)
   if (!measure) return <DietScreen caller={caller} snapshot={snapshot} chosen={chosen} view={view} />
   const worded = wordedMeasure(measure, snapshot.settings)
   return <MeasureScreen caller={caller} measure={worded} snapshot={snapshot} chosen={chosen} view={view} />

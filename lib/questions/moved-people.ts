@@ -1,0 +1,144 @@
+import type { Measure } from "../measures/types"
+
+export const changeKinds = ["gained", "lost", "joined", "left"] as const
+
+export type ChangeKind = (typeof changeKinds)[number]
+
+/**
+ * Why somebody gained, lost, joined or left. Of those in both denominators: news (a fact dated after the earlier day) or
+ * time (none: a fact fell out of its window, or a term ended). Of those who joined or left: the panel, an exclusion, a
+ * documented reason, the population, or having been measured.
+ */
+export const changeCauses = [
+  "news",
+  "time",
+  "panel",
+  "exclusion",
+  "exception",
+  "population",
+  "measured",
+] as const
+
+export type ChangeCause = (typeof changeCauses)[number]
+
+/**
+ * The steps, each a `with` entry, that lead to `news_days`: for everybody on `$as_of` the day on which each fact that a
+ * standing may rest on was recorded last. Of drugs and decisions only days after `$earlier_as_of` are looked up. A stop is
+ * one that is on record; a supply that ran out is no fact of its day.
+ */
+export const newsDaySteps = `
+order_days as (
+  select
+    spans.patient_id,
+    i.class,
+    i.kind,
+    case when spans.started_on <= cast($as_of as date) then spans.started_on end as started_on,
+    case when o.stopped_on = spans.ends_on and spans.ends_on <= cast($as_of as date) then spans.ends_on end as stopped_on
+  from order_spans as spans
+  join orders as o on o.order_key = spans.order_key
+  join order_ingredients as i on i.order_key = spans.order_key
+  where spans.started_on > cast($earlier_as_of as date) or spans.ends_on > cast($earlier_as_of as date)
+),
+drug_news as (
+  select
+    o.patient_id,
+    max(o.started_on) filter (where o.class is not null) as class_started_on,
+    max(o.stopped_on) filter (where o.class is not null) as class_stopped_on,
+    max(o.started_on) filter (where o.kind in ('ace_inhibitor', 'arb')) as ace_arb_started_on,
+    max(o.stopped_on) filter (where o.kind in ('ace_inhibitor', 'arb')) as ace_arb_stopped_on,
+    max(o.stopped_on) filter (where o.kind in ('ace_inhibitor', 'arb', 'direct_renin_inhibitor'))
+      as ras_kind_stopped_on,
+    max(o.started_on) filter (where o.kind = 'sglt2_inhibitor') as sglt2_started_on,
+    max(o.stopped_on) filter (where o.kind = 'sglt2_inhibitor') as sglt2_stopped_on,
+    max(o.started_on) filter (where o.class in ('central_agonist', 'beta_blocker')) as withdrawal_started_on
+  from order_days as o
+  group by o.patient_id
+),
+ras_kind_news as (
+  select r.patient_id, max(r.started_on) as ras_kind_started_on
+  from drug_runs as r
+  where r.what = 'kind' and r.started_on <= cast($as_of as date) and r.started_on > cast($earlier_as_of as date)
+  group by r.patient_id
+),
+stop_news as (
+  select
+    s.patient_id,
+    max(s.stopped_on) filter (where s.class in ('central_agonist', 'beta_blocker')) as withdrawal_stop_on,
+    max(s.stopped_on) filter (where s.stopped_on <= cast($as_of as date) - 30) as followed_stop_on
+  from class_stops as s
+  where s.stopped_on <= cast($as_of as date) and s.stopped_on > cast($earlier_as_of as date)
+  group by s.patient_id
+),
+ras_start_news as (
+  select r.patient_id, max(r.started_on) as ras_start_on
+  from ras_starts as r
+  where r.started_on <= cast($as_of as date) - 28 and r.started_on > cast($earlier_as_of as date)
+  group by r.patient_id
+),
+decision_news as (
+  select
+    f.patient_id,
+    max(f.made_on) filter (where f.made_on <= cast($as_of as date)) as pressure_decided_on,
+    max(f.undone_on) filter (where f.undone_on <= cast($as_of as date)) as pressure_undone_on
+  from decisions as f
+  where f.topic = 'pressure'
+  group by f.patient_id
+),
+news_days as (
+  select
+    p.patient_id,
+    p.bp_on, p.counted_day, p.home_average_on, p.plan_on,
+    decided.pressure_decided_on, decided.pressure_undone_on,
+    drugs.class_started_on, drugs.class_stopped_on, drugs.ace_arb_started_on, drugs.ace_arb_stopped_on,
+    ras_kinds.ras_kind_started_on, drugs.ras_kind_stopped_on, starts.ras_start_on,
+    drugs.sglt2_started_on, drugs.sglt2_stopped_on,
+    drugs.withdrawal_started_on, stops.withdrawal_stop_on, stops.followed_stop_on,
+    p.egfr_on, p.egfr_tested_on, p.slope_to, p.risk_acr_on, p.acr_last_on, p.urine_last_on,
+    case when p.tests_due is distinct from before.tests_due then greatest(p.egfr_on, p.urine_on) end as risk_cell_on,
+    p.potassium_on, p.sodium_in_year_on, p.dietitian_seen_on
+  from patient_values as p
+  left join patient_values as before
+    on before.patient_id = p.patient_id and before.as_of = cast($earlier_as_of as date)
+  left join drug_news as drugs on drugs.patient_id = p.patient_id
+  left join ras_kind_news as ras_kinds on ras_kinds.patient_id = p.patient_id
+  left join stop_news as stops on stops.patient_id = p.patient_id
+  left join ras_start_news as starts on starts.patient_id = p.patient_id
+  left join decision_news as decided on decided.patient_id = p.patient_id
+  where p.as_of = cast($as_of as date) and p.in_panel
+)`
+
+/** Over a row `m` of two standings, `earlier` and `standing` (null: not in the panel): how the person moved. */
+export function changeSql(measure: Measure): string {
+  const counted = countedSql(measure)
+  return `case
+    when m.standing in ${counted} and m.earlier in ${counted} and m.standing = 'met' and m.earlier <> 'met' then 'gained'
+    when m.standing in ${counted} and m.earlier in ${counted} and m.standing <> 'met' and m.earlier = 'met' then 'lost'
+    when m.standing in ${counted} and coalesce(m.earlier not in ${counted}, true) then 'joined'
+    when m.earlier in ${counted} and coalesce(m.standing not in ${counted}, true) then 'left'
+  end`
+}
+
+/** Over the same row, its `change` and its row `days` of `news_days`: the first cause that holds. */
+export function causeSql(measure: Measure): string {
+  const isNews = (days: readonly string[]) =>
+    days.map((day) => `days.${day} > cast($earlier_as_of as date)`).join(" or ") || "false"
+  return `case
+    when m.change = 'gained' then case when ${isNews(measure.news.gained)} then 'news' else 'time' end
+    when m.change = 'lost' then case when ${isNews(measure.news.lost)} then 'news' else 'time' end
+    when m.change = 'joined' then ${standingCause("m.earlier")}
+    when m.change = 'left' then ${standingCause("m.standing")}
+  end`
+}
+
+/** The standings in the rate's denominator. */
+export function countedSql(measure: Measure): string {
+  return measure.direction === "up" ? "('met', 'not met', 'unknown')" : "('met', 'not met')"
+}
+
+/** What the standing outside the denominator says of how somebody came from it or went to it. */
+function standingCause(standing: string): string {
+  return `case ${standing}
+      when 'excluded' then 'exclusion' when 'exception' then 'exception' when 'outside' then 'population'
+      when 'unknown' then 'measured' else 'panel'
+    end`
+}
