@@ -2,7 +2,15 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import type { Measure } from "../measures/types"
 import { details } from "./measure-details"
-import { causeSql, changeCauses, changeKinds, changeSql, countedSql, newsDaySteps } from "./moved-people"
+import {
+  causeSql,
+  changeCauses,
+  changeKinds,
+  changeSql,
+  isCountedSql,
+  isNewsSql,
+  newsDaySteps,
+} from "./moved-people"
 
 export const MeasurePerson = z.object({
   total: z.number().int(),
@@ -79,7 +87,6 @@ export type MeasurePerson = z.infer<typeof MeasurePerson>
  * and `$cause` say who; `$detail`, `$reason`, `$clinician`, `$site`, `$sex` and `$age` narrow; null does not. The key '' is not assigned.
  */
 export function measurePeople(measure: Measure) {
-  const counted = countedSql(measure)
   const isDetail = details
     .filter((detail) => detail.measureId === measure.id)
     .map((detail) => `when '${detail.id}' then coalesce(${detail.sql}, false)`)
@@ -95,24 +102,26 @@ earlier as (
   select s.patient_id, s.${measure.column} as standing
   from patient_standings as s
   where s.as_of = cast($earlier_as_of as date)
-),
+),${newsDaySteps},
 moved as (
   select
     coalesce(later.patient_id, earlier.patient_id) as patient_id,
     later.standing,
     earlier.standing as earlier,
     coalesce(later.reasons, cast([] as varchar[])) as reasons,
-    coalesce(later.standing in ${counted}, false) as is_counted
+    ${isCountedSql("later.standing", measure.direction)} as is_counted,
+    ${isCountedSql("earlier.standing", measure.direction)} as was_counted,
+    ${isNewsSql(measure.news.gained)} as is_gain_news,
+    ${isNewsSql(measure.news.lost)} as is_loss_news
   from later
   full join earlier on earlier.patient_id = later.patient_id
-),${newsDaySteps},
+  left join news_days as days on days.patient_id = later.patient_id
+),
 changed as (
-  select m.*, ${changeSql(measure)} as change from moved as m
+  select m.*, ${changeSql} as change from moved as m
 ),
 named as (
-  select m.*, ${causeSql(measure)} as cause
-  from changed as m
-  left join news_days as days on days.patient_id = m.patient_id
+  select m.*, ${causeSql} as cause from changed as m
 )
 select
   cast(count(*) over () as integer) as total,

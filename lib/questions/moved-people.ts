@@ -1,4 +1,4 @@
-import type { Measure } from "../measures/types"
+import type { Direction, NewsDay } from "../measures/types"
 
 export const changeKinds = ["gained", "lost", "joined", "left"] as const
 
@@ -107,33 +107,33 @@ news_days as (
   where p.as_of = cast($as_of as date) and p.in_panel
 )`
 
-/** Over a row `m` of two standings, `earlier` and `standing` (null: not in the panel): how the person moved. */
-export function changeSql(measure: Measure): string {
-  const counted = countedSql(measure)
-  return `case
-    when m.standing in ${counted} and m.earlier in ${counted} and m.standing = 'met' and m.earlier <> 'met' then 'gained'
-    when m.standing in ${counted} and m.earlier in ${counted} and m.standing <> 'met' and m.earlier = 'met' then 'lost'
-    when m.standing in ${counted} and coalesce(m.earlier not in ${counted}, true) then 'joined'
-    when m.earlier in ${counted} and coalesce(m.standing not in ${counted}, true) then 'left'
-  end`
+/** Over the row `days` of `news_days`: whether one of a measure's days lies after the earlier day. */
+export function isNewsSql(days: readonly NewsDay[]): string {
+  const isLater = days.map((day) => `days.${day} > cast($earlier_as_of as date)`).join(" or ")
+  return `coalesce(${isLater || "false"}, false)`
 }
 
-/** Over the same row, its `change` and its row `days` of `news_days`: the first cause that holds. */
-export function causeSql(measure: Measure): string {
-  const isNews = (days: readonly string[]) =>
-    days.map((day) => `days.${day} > cast($earlier_as_of as date)`).join(" or ") || "false"
-  return `case
-    when m.change = 'gained' then case when ${isNews(measure.news.gained)} then 'news' else 'time' end
-    when m.change = 'lost' then case when ${isNews(measure.news.lost)} then 'news' else 'time' end
-    when m.change = 'joined' then ${standingCause("m.earlier")}
-    when m.change = 'left' then ${standingCause("m.standing")}
-  end`
+/** Whether a standing (null: not in the panel) is in the rate's denominator. */
+export function isCountedSql(standing: string, direction: Direction): string {
+  const counted = direction === "up" ? "('met', 'not met', 'unknown')" : "('met', 'not met')"
+  return `coalesce(${standing} in ${counted}, false)`
 }
 
-/** The standings in the rate's denominator. */
-export function countedSql(measure: Measure): string {
-  return measure.direction === "up" ? "('met', 'not met', 'unknown')" : "('met', 'not met')"
-}
+/** Over a row `m` of two standings, `earlier` and `standing`, and whether each `was_counted` and `is_counted`: the change. */
+export const changeSql = `case
+    when m.is_counted and m.was_counted and m.standing = 'met' and m.earlier <> 'met' then 'gained'
+    when m.is_counted and m.was_counted and m.standing <> 'met' and m.earlier = 'met' then 'lost'
+    when m.is_counted and not m.was_counted then 'joined'
+    when m.was_counted and not m.is_counted then 'left'
+  end`
+
+/** Over the same row with its `change` and whether to gain or to lose `is_gain_news`, `is_loss_news`: the first cause that holds. */
+export const causeSql = `case m.change
+    when 'gained' then case when m.is_gain_news then 'news' else 'time' end
+    when 'lost' then case when m.is_loss_news then 'news' else 'time' end
+    when 'joined' then ${standingCause("m.earlier")}
+    when 'left' then ${standingCause("m.standing")}
+  end`
 
 /** What the standing outside the denominator says of how somebody came from it or went to it. */
 function standingCause(standing: string): string {

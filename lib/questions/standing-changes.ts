@@ -2,7 +2,15 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import { measures } from "../measures/index"
 import type { Measure } from "../measures/types"
-import { causeSql, changeCauses, changeKinds, changeSql, newsDaySteps } from "./moved-people"
+import {
+  causeSql,
+  changeCauses,
+  changeKinds,
+  changeSql,
+  isCountedSql,
+  isNewsSql,
+  newsDaySteps,
+} from "./moved-people"
 
 export const StandingChange = z.object({
   measure_id: z.string(),
@@ -16,24 +24,22 @@ export const StandingChange = z.object({
 export type StandingChange = z.infer<typeof StandingChange>
 
 const pairColumns = measures
-  .map(({ column }) => `earlier.${column} as ${column}_earlier, later.${column} as ${column}_later`)
+  .map(
+    ({ column, news }) => `earlier.${column} as ${column}_earlier, later.${column} as ${column}_later,
+    ${isNewsSql(news.gained)} as ${column}_gain_news, ${isNewsSql(news.lost)} as ${column}_loss_news`,
+  )
   .join(",\n    ")
 
-function movesOf(measure: Measure): string {
+function movesOf({ id, column, direction }: Measure): string {
   return `
   select
-    '${measure.id}' as measure_id, m.earlier, m.standing as later, m.change, ${causeSql(measure)} as cause
-  from (
-    select m.*, ${changeSql(measure)} as change
-    from (
-      select
-        pairs.patient_id,
-        pairs.${measure.column}_earlier as earlier,
-        pairs.${measure.column}_later as standing
-      from pairs
-    ) as m
-  ) as m
-  left join news_days as days on days.patient_id = m.patient_id`
+    '${id}' as measure_id, pairs.${column}_earlier as earlier, pairs.${column}_later as standing,
+    pairs.${column}_gain_news as is_gain_news, pairs.${column}_loss_news as is_loss_news,
+    ${isCountedSql(`pairs.${column}_earlier`, direction)} as was_counted,
+    ${isCountedSql(`pairs.${column}_later`, direction)} as is_counted,
+    count(*) as people
+  from pairs
+  group by pairs.${column}_earlier, pairs.${column}_later, pairs.${column}_gain_news, pairs.${column}_loss_news`
 }
 
 /**
@@ -47,21 +53,29 @@ with later as (
 ),
 earlier as (
   select * from patient_standings where as_of = cast($earlier_as_of as date)
-),
+),${newsDaySteps},
 pairs as (
   select
     coalesce(later.patient_id, earlier.patient_id) as patient_id,
     ${pairColumns}
   from later
   full join earlier on earlier.patient_id = later.patient_id
-),${newsDaySteps},
+  left join news_days as days on days.patient_id = later.patient_id
+),
 moves as (
   ${measures.map(movesOf).join("\n  union all\n")}
+),
+changed as (
+  select m.*, ${changeSql} as change from moves as m
+),
+caused as (
+  select m.measure_id, m.earlier, m.standing as later, m.change, ${causeSql} as cause, m.people from changed as m
 )
 select
-  moves.measure_id, moves.earlier, moves.later, moves.change, moves.cause, cast(count(*) as integer) as people
-from moves
-group by moves.measure_id, moves.earlier, moves.later, moves.change, moves.cause
-order by moves.measure_id, moves.earlier, moves.later, moves.change, moves.cause`,
+  caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause,
+  cast(sum(caused.people) as integer) as people
+from caused
+group by caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause
+order by caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause`,
   Row: StandingChange,
 } as const
