@@ -21,7 +21,7 @@ export function DietRow(props: {
       </div>
       <div className={styles.draws}>
         <DietChart series={figure.headline} chosen={figure.chosen} size="tall" signals={signals} />
-        <SignalPhrase judged={signals} />
+        <SignalPhrase judged={signals} series="records of each month" />
       </div>
       <div className={styles.tells}>
         <DietChange figure={figure} />

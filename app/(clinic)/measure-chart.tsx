@@ -3,6 +3,7 @@ import { HistoryChart, type ChartSize } from "../_ui/history-chart"
 import { fewestForRate, rateLabel, type MeasureFigure } from "../../lib/figures/measure-figure"
 import type { PlacedNote } from "../../lib/figures/note-places"
 import { rateTable } from "./measure-table"
+import { inMonthSeries } from "../../lib/speech/fact-words"
 import { measureWords } from "../../lib/speech/measure-words"
 import { SignalPhrase } from "./signal-phrase"
 
@@ -15,10 +16,13 @@ export function MeasureChart(props: {
   size: ChartSize
   notes?: readonly PlacedNote[]
 }) {
+  const { inMonth, measure } = props.figure
   return (
     <>
       <RateChart {...props} />
-      {props.size === "full" ? null : <SignalPhrase judged={props.figure.inMonth} />}
+      {props.size === "full" || inMonth === null ? null : (
+        <SignalPhrase judged={inMonth} series={inMonthSeries(measure.fact)} />
+      )}
     </>
   )
 }

@@ -53,7 +53,7 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
       <p className={`soft fine ${styles.reading}`}>
         Shaded: 95% interval. Dotted: median of the first year. Where fewer than {fewestForRate} are counted,
         columns count the people. Neighbouring months share most of their people, so a run of months on one
-        side of the dotted line is no signal by itself.
+        side of the dotted line is no signal by itself: signals come from the facts of each month alone.
       </p>
     </>
   )

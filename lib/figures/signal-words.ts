@@ -14,13 +14,15 @@ export function signalSentence(judged: Judged, wanted: "up" | "down"): string {
       : "Not judged: too few months with enough people."
   if (judgement.findings.length === 0) return "No signal: within what chance does."
   const found = judgement.findings.map((finding) => findingWords(finding, judged))
-  return `Signal: ${found.join("; ")}. ${wanted === "up" ? "Higher" : "Lower"} is better here.`
+  const hasSide = judgement.findings.some((finding) => finding.kind !== "crossings")
+  const better = hasSide ? ` ${wanted === "up" ? "Higher" : "Lower"} is better here.` : ""
+  return `Signal: ${found.join("; ")}.${better}`
 }
 
-/** The first thing found, for a line with little room; null without a signal. */
-export function signalPhrase(judged: Judged): string | null {
+/** The first thing found in a series of this name, for a line with little room; null without a signal. */
+export function signalPhrase(judged: Judged, series: string): string | null {
   const [first] = judged.judgement.findings
-  return first ? `Signal: ${findingWords(first, judged)}` : null
+  return first ? `Signal in the ${series}: ${findingWords(first, judged)}.` : null
 }
 
 function findingWords(finding: SignalFinding, { points, baseline }: Judged): string {
@@ -32,7 +34,7 @@ function findingWords(finding: SignalFinding, { points, baseline }: Judged): str
       return `${counted(months, "month", "months")} in a row ${side} ${median}, ${nameOf(from)} to ${nameOf(through)}`
     }
     case "crossings":
-      return `${median} crossed ${counted(finding.crossings, "time", "times")} in ${counted(finding.months, "month", "months")}, where chance crosses it at least ${count(finding.fewest)}`
+      return `${median} is crossed ${counted(finding.crossings, "time", "times")} in ${counted(finding.months, "month", "months")}, chance would cross it at least ${count(finding.fewest)} times`
     case "outside":
       return `${finding.side} the limits in ${monthsOf(finding.places, nameOf)}`
   }

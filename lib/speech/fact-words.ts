@@ -1,13 +1,19 @@
-/** The facts that decide a measure, by the column that dates them, as the name of the series of one month's own. */
+/** The facts of a month, by the column that dates the fact that decides a measure. */
 const names: Readonly<Record<string, string>> = {
-  bp_on: "Readings of the month only",
-  counted_day: "Readings of the month only",
-  urine_on: "Urine results of the month only",
-  potassium_on: "Potassium results of the month only",
-  sodium_in_year_on: "Diet records of the month only",
+  bp_on: "readings",
+  counted_day: "readings",
+  urine_on: "urine results",
+  potassium_on: "potassium results",
+  sodium_in_year_on: "diet records",
 }
 
-/** The name of the series that counts only whose deciding fact is of the month. */
+/** The series that counts only whose deciding fact is of the month, within a sentence: "readings of the month". */
+export function inMonthSeries(fact: string | null): string {
+  return `${names[fact ?? ""] ?? "facts"} of the month`
+}
+
+/** Its name above a chart: "Readings of the month only". */
 export function inMonthName(fact: string | null): string {
-  return names[fact ?? ""] ?? "Facts of the month only"
+  const series = inMonthSeries(fact)
+  return `${series.charAt(0).toUpperCase()}${series.slice(1)} only`
 }

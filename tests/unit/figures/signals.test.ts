@@ -62,7 +62,7 @@ describe("signals", () => {
 
     expect(figure.judgement).toMatchObject({ ok: true, findings: [] })
     expect(signalSentence(figure, "up")).toBe("No signal: within what chance does.")
-    expect(signalPhrase(figure)).toBeNull()
+    expect(signalPhrase(figure, "readings of the month")).toBeNull()
   })
 
   // 24 useful points allow a longest run of 8 (Anhoej 2014); here December and the 12 months after it lie above.
@@ -73,6 +73,23 @@ describe("signals", () => {
       "Signal: 13\u00a0months in a row above the median of the first year, Dec\u00a02023 to Dec\u00a02024",
     )
     expect(signalSentence(figure, "up")).toMatch(/Higher is better here\.$/)
+  })
+
+  it("says in short which series the signal is in", () => {
+    const figure = figureOf([...steady, { met: 30, total: 100 }], {})
+
+    expect(signalPhrase(figure, "readings of the month")).toBe(
+      "Signal in the readings of the month: below the limits in Jan\u00a02024.",
+    )
+  })
+
+  // 12 useful points ask for 3 crossings (Anhoej 2014, from the binomial distribution); here there is one.
+  it("finds a median that is crossed too rarely, without a run or a side", () => {
+    const figure = figureOf([...months(6, [58, 59]), ...months(6, [63, 62])], {})
+
+    expect(signalSentence(figure, "up")).toBe(
+      "Signal: the median of the first year is crossed 1\u00a0time in 12\u00a0months, chance would cross it at least 3 times.",
+    )
   })
 
   it("keeps the median of the first year whatever comes later", () => {

@@ -10,9 +10,9 @@ import styles from "./chart-marks.module.css"
 
 /** The first of the twelve months that signals are to be judged by, and why. */
 export function BaselineForm({ measureId, choices }: { measureId: string; choices: string[] }) {
-  const [answer, send, isSaving] = useActionState(setOwnBaseline, { problem: null })
+  const [answer, send, isSaving] = useActionState(setOwnBaseline, { problem: null, saved: 0 })
   return (
-    <form action={send} onSubmit={keptForm(send)} className={styles.form}>
+    <form key={answer.saved} action={send} onSubmit={keptForm(send)} className={styles.form}>
       <input type="hidden" name="measure" value={measureId} />
       <label>
         <span>Twelve months from</span>

@@ -24,12 +24,13 @@ const MeasureId = z.string().refine((id) => id === dietSodium.id || findMeasure(
 const Said = TypedText.trim().min(1).max(longestNote)
 const Reach = z.enum(["this", "all"])
 
-export type MarkAnswer = { problem: string | null }
+/** `saved` counts what was saved, so that the form is empty again after each. */
+export type MarkAnswer = { problem: string | null; saved: number }
 
 const namesPatient = "It names a patient. Notes are read by people who may not see patients."
 
 /** Writes a note on a day, on the charts of one measure or of all. */
-export async function addNote(_before: MarkAnswer, form: FormData): Promise<MarkAnswer> {
+export async function addNote(before: MarkAnswer, form: FormData): Promise<MarkAnswer> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("charts.note")
   const measureId = formField(MeasureId, form.get("measure"))
@@ -38,14 +39,14 @@ export async function addNote(_before: MarkAnswer, form: FormData): Promise<Mark
   const text = Said.safeParse(form.get("text"))
   const now = new Date()
   if (!onDay.success || onDay.data > plainToday(now, await clinicTimeZone()))
-    return { problem: "A day up to today is needed." }
-  if (!text.success) return { problem: `A note of up to ${longestNote} characters is needed.` }
-  if (await namesSomebody(store(), text.data)) return { problem: namesPatient }
+    return { ...before, problem: "A day up to today is needed." }
+  if (!text.success) return { ...before, problem: `A note of up to ${longestNote} characters is needed.` }
+  if (await namesSomebody(store(), text.data)) return { ...before, problem: namesPatient }
   await addChartNote(store(), {
     ...{ measureId: reach === "all" ? null : measureId, onDay: onDay.data, text: text.data, caller, now },
   })
   refresh()
-  return { problem: null }
+  return { problem: null, saved: before.saved + 1 }
 }
 
 /** Takes a note back; it stays on record. */
@@ -57,7 +58,7 @@ export async function undoNote(form: FormData): Promise<void> {
 }
 
 /** Takes a measure's baseline from another year, with the reason. */
-export async function setOwnBaseline(_before: MarkAnswer, form: FormData): Promise<MarkAnswer> {
+export async function setOwnBaseline(before: MarkAnswer, form: FormData): Promise<MarkAnswer> {
   assertSameOrigin(await headers())
   const caller = await requireScreenUser("charts.note")
   const measureId = formField(MeasureId, form.get("measure"))
@@ -65,12 +66,12 @@ export async function setOwnBaseline(_before: MarkAnswer, form: FormData): Promi
   const reason = Said.safeParse(form.get("reason"))
   const snapshot = await currentSnapshot()
   if (!snapshot || !baselineChoices(snapshot.asOfs).includes(fromMonth))
-    return { problem: "A baseline takes twelve complete months of those shown." }
-  if (!reason.success) return { problem: `A reason of up to ${longestNote} characters is needed.` }
-  if (await namesSomebody(store(), reason.data)) return { problem: namesPatient }
+    return { ...before, problem: "A baseline takes twelve complete months of those shown." }
+  if (!reason.success) return { ...before, problem: `A reason of up to ${longestNote} characters is needed.` }
+  if (await namesSomebody(store(), reason.data)) return { ...before, problem: namesPatient }
   await setBaseline(store(), { measureId, fromMonth, reason: reason.data, caller, now: new Date() })
   refresh()
-  return { problem: null }
+  return { problem: null, saved: before.saved + 1 }
 }
 
 /** Goes back to the first year shown; the baseline stays on record. */

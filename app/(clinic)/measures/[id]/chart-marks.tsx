@@ -20,28 +20,30 @@ export function ChartMarks(props: {
   if (marks.notes.length === 0 && !isWriter) return null
   return (
     <section className={styles.marks} aria-label="Notes on the charts">
-      <ol className={styles.notes}>
-        {marks.notes.map(({ note, number, along }) => (
-          <li key={note.id}>
-            <span>{number}</span>
-            <p>
-              {day(note.onDay)}: {note.text}{" "}
-              <span className="soft">
-                {note.measureId === null ? "All measures. " : ""}
-                {along === null ? "Outside the months shown. " : ""}
-                {note.madeBy}
-              </span>
-            </p>
-            {isWriter ? (
-              <form action={undoNote}>
-                <Button type="submit" name="id" value={note.id}>
-                  Take back<span className="visually-hidden"> note {number}</span>
-                </Button>
-              </form>
-            ) : null}
-          </li>
-        ))}
-      </ol>
+      {marks.notes.length === 0 ? null : (
+        <ol className={styles.notes}>
+          {marks.notes.map(({ note, number, along }) => (
+            <li key={note.id}>
+              <span>{number}</span>
+              <p>
+                {day(note.onDay)}: {note.text}{" "}
+                <span className="soft">
+                  {note.measureId === null ? "All measures. " : ""}
+                  {along === null ? "Outside the months shown. " : ""}
+                  {note.madeBy}
+                </span>
+              </p>
+              {isWriter ? (
+                <form action={undoNote}>
+                  <Button type="submit" name="id" value={note.id}>
+                    Take back<span className="visually-hidden"> note {number}</span>
+                  </Button>
+                </form>
+              ) : null}
+            </li>
+          ))}
+        </ol>
+      )}
       {isWriter ? (
         <div className={styles.forms}>
           <details>

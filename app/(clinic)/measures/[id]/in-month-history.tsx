@@ -17,7 +17,6 @@ export function InMonthHistory(props: { figure: InMonthFigure; notes: readonly P
   const now = rates[chosen]
   return (
     <section className={styles.inMonth} aria-label={name}>
-      <p className="fine soft">Rolling: neighbouring months share people, so no run rules are applied.</p>
       <h3>{name}</h3>
       <p>{sentence}</p>
       {rates.every((rate) => rate.rate === null) ? null : (

@@ -35,6 +35,10 @@ export function MeasureHistory(props: {
       </div>
       <div className={styles.draws}>
         <MeasureChart figure={figure} size="full" notes={notes} />
+        <p className="fine soft">
+          Neighbouring months share people, so no run rules are applied to this line.
+          {figure.inMonth ? null : " No single fact decides the measure, so no signals are judged."}
+        </p>
         <div className={styles.strip}>
           <MeasureStrip figure={figure} month={month} />
         </div>

@@ -9,9 +9,9 @@ import styles from "./chart-marks.module.css"
 
 /** A change in practice: its day, its words, and the charts it is shown on. */
 export function NoteForm({ measureId }: { measureId: string }) {
-  const [answer, send, isSaving] = useActionState(addNote, { problem: null })
+  const [answer, send, isSaving] = useActionState(addNote, { problem: null, saved: 0 })
   return (
-    <form action={send} onSubmit={keptForm(send)} className={styles.form}>
+    <form key={answer.saved} action={send} onSubmit={keptForm(send)} className={styles.form}>
       <input type="hidden" name="measure" value={measureId} />
       <label>
         <span>Day</span>
