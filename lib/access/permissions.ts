@@ -18,6 +18,10 @@ export const permissions = {
   },
   "settings.see": { words: "the clinic's settings", roles: [...care, "administrator"] },
   "settings.change": { words: "change the clinic's settings", roles: ["clinic-lead"] },
+  "actions.write": {
+    words: "write decisions and actions of the meeting",
+    roles: care,
+  },
   "charts.note": { words: "write notes on charts and set their baselines", roles: ["clinic-lead"] },
   "imports.see": { words: "imports and their counts", roles: ["clinic-lead", "administrator"] },
   "imports.manage": { words: "bring in extracts and map codes", roles: ["administrator"] },

@@ -92,6 +92,10 @@ async function blankTexts(transaction: Prisma.TransactionClient, words: PersonWo
     update chart_notes set text = 'named a person whose record was erased'
     where text ~* any (${direct}::text[]) or text ~* any (${family}::text[])`
   await transaction.$executeRaw`
+    update measure_actions set text = 'named a person whose record was erased', outcome = null
+    where concat_ws(' ', text, outcome) ~* any (${direct}::text[])
+      or concat_ws(' ', text, outcome) ~* any (${family}::text[])`
+  await transaction.$executeRaw`
     update chart_baselines set reason = 'named a person whose record was erased'
     where reason ~* any (${direct}::text[]) or reason ~* any (${family}::text[])`
   return rows

@@ -65,6 +65,9 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
   },
   audit_people: { app: "select, insert", import: "select, insert", snapshot: "select, insert" },
   erasures: { app: "select, insert, update (withdrawn_at)" },
+  measure_actions: {
+    app: "select, insert, update (state, outcome, closed_by, closed_at, version)",
+  },
   chart_notes: { app: "select, insert, update (undone_at, undone_by)" },
   chart_baselines: { app: "select, insert, update (undone_at, undone_by)" },
   erased_numbers: { import: "select" },

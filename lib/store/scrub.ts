@@ -2,14 +2,14 @@ import "server-only"
 import { connect } from "./connect"
 import { patientTables } from "./rights"
 
-const chartTables = ["chart_notes", "chart_baselines"]
+const typedTables = ["chart_notes", "chart_baselines", "measure_actions"]
 
 const rewritten = [
   ...patientTables,
   "rejected_rows",
   "drug_name_mappings",
   "emergency_accesses",
-  ...chartTables,
+  ...typedTables,
 ]
 
 /**

@@ -90,6 +90,10 @@ beforeAll(async () => {
      values ('2026-01-10', 'Cuff changed after Quillfeather', 'Lead', now())`,
   )
   await client.query(
+    `insert into measure_actions(measure_id, month, kind, text, owner, outcome, state, made_by, made_at, closed_at)
+     values ('acr-tested', '2026-01', 'action', 'Call Quillfeather', 'Nurses', '${number} came', 'done', 'Lead', now(), now())`,
+  )
+  await client.query(
     `insert into chart_baselines(measure_id, from_month, reason, made_by, made_at)
      values ('acr-tested', '2025-01', 'Since the tests of ${number}', 'Lead', now())`,
   )
