@@ -5,6 +5,7 @@ import { Screen } from "../_ui/screen"
 import { EmptyClinic } from "./empty-clinic"
 import { MonthAside } from "./month-aside"
 import { askMonth } from "./month-answers"
+import { MonthDocuments } from "./month-documents"
 import { MonthThemes } from "./month-themes"
 import { chooseMonth } from "./months"
 import { parseMonthView } from "./search-params"
@@ -17,14 +18,17 @@ export async function generateMetadata({ searchParams }: PageProps<"/">): Promis
 }
 
 export default async function MonthPage({ searchParams }: PageProps<"/">) {
-  await requireScreenUser("figures.see")
+  const caller = await requireScreenUser("figures.see")
   const view = parseMonthView(await searchParams)
   const snapshot = await peopledSnapshot()
   if (!snapshot) return <EmptyClinic />
   const chosen = chooseMonth(snapshot, view.month)
   const answers = await askMonth(snapshot, chosen)
   return (
-    <Screen aside={<MonthAside snapshot={snapshot} chosen={chosen} counts={answers.counts} />}>
+    <Screen
+      aside={<MonthAside snapshot={snapshot} chosen={chosen} counts={answers.counts} />}
+      after={<MonthDocuments caller={caller} chosen={chosen} />}
+    >
       <MonthThemes chosen={chosen} answers={answers} />
     </Screen>
   )

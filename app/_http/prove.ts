@@ -10,6 +10,7 @@ const provenPlaces = {
   audit: "/audit",
   emergencies: "/emergencies",
   imports: "/imports",
+  month: "/",
   users: "/users",
 } as const
 

@@ -16,6 +16,10 @@ export const permissions = {
     words: "lists of people as files",
     roles: ["clinic-lead", "care-coordinator", "nephrologist"],
   },
+  "reports.export": {
+    words: "the documents of a month, in counts",
+    roles: ["clinic-lead", "care-coordinator", "nephrologist", "administrator"],
+  },
   "settings.see": { words: "the clinic's settings", roles: [...care, "administrator"] },
   "settings.change": { words: "change the clinic's settings", roles: ["clinic-lead"] },
   "actions.write": {

@@ -14,6 +14,7 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   measures: () => import("./measures"),
   patients: () => import("./patients"),
   export: () => import("./export"),
+  report: () => import("./report"),
   settings: () => import("./settings"),
   audit: () => import("./audit"),
   users: () => import("./users"),

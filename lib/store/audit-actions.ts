@@ -5,6 +5,7 @@ export const auditActions = {
   "patient.open": "opened a patient",
   "patients.list": "listed patients",
   "patients.export": "took a list of patients as a file",
+  "report.export": "took the documents of a month",
   "source-row.open": "opened a row of an extract",
   "import.open": "opened an import",
   "rejected-rows.export": "took rejected rows as a file",

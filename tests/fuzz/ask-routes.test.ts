@@ -57,6 +57,7 @@ test("every route is asked below", () => {
     [
       "GET /api/audit",
       ...["GET /api/imports/[id]/rejects", "GET /api/measures/[id]/people", "GET /api/tables/patients"],
+      "GET /api/months/[month]/documents",
       ...["GET /provider/leave", "GET /provider/return", "POST /api/imports", "POST /api/session"],
       "POST /api/patients/[publicId]/record",
     ].sort(),
@@ -74,6 +75,16 @@ describe("any address and body is answered, or refused with an expected code:", 
         await expectSound(answer, ["not-found"])
       },
     )
+  })
+
+  test("the documents of a month", async () => {
+    const { GET } = await import("../../app/api/months/[month]/documents/route")
+    await site.signIn("clinic-lead")
+    const query = hostileSearch(["format", "people"], ["csv", "fhir", "yes", "no"]).map(queryOf)
+    await forInputs(fc.tuple(mostly("2025-08", "2025-07"), query), async ([month, asked]) => {
+      const answer = await ask(GET, { address: `/api/months/x/documents?${asked}`, params: { month } })
+      await expectSound(answer, ["not-found", "bad-request", "too-many-requests"])
+    })
   })
 
   test("the entries of the audit log", async () => {

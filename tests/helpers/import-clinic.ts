@@ -16,6 +16,8 @@ const Measures = z.object({ on: z.string(), measures: z.array(z.looseObject({ id
 export type ImportedClinic = {
   patientsOn: (on: string) => Promise<z.infer<typeof Patients>["patients"]>
   measuresOn: (on: string) => Promise<z.infer<typeof Measures>["measures"]>
+  /** What a command prints that is asked of this clinic. */
+  filtrate: (...args: string[]) => Promise<string>
   close: () => Promise<void>
 }
 
@@ -47,6 +49,7 @@ export async function importClinic(extract: {
   await setSettings(database.url, extract.settings ?? {})
   await filtrate("import", extract.folder, "--accept")
   return {
+    filtrate,
     patientsOn: async (on) =>
       Patients.parse(JSON.parse(await filtrate("patients", "--on", on, "--json"))).patients,
     measuresOn: async (on) =>

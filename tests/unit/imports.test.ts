@@ -23,6 +23,10 @@ const mayImport: Record<string, string[]> = {
   "lib/engine": ["lib/access", "lib/domain", "lib/clinical", "lib/measures", "lib/env", "lib/errors"],
   "lib/engine/load": ["lib/store"],
   "lib/outreach": ["lib/domain", "lib/engine", "lib/store", "lib/statistics", "lib/errors"],
+  "lib/report": [
+    ...["lib/domain", "lib/measures", "lib/questions", "lib/statistics", "lib/speech", "lib/figures"],
+    "lib/export",
+  ],
   "lib/export": ["lib/domain", "lib/measures", "lib/statistics", "lib/speech", "lib/figures"],
   "lib/auth": ["lib/access", "lib/store", "lib/env", "lib/errors", "lib/domain", "lib/outgoing"],
   "lib/jobs": [
@@ -39,6 +43,7 @@ const mayImport: Record<string, string[]> = {
       "lib/statistics",
       "lib/speech",
       "lib/figures",
+      "lib/report",
       "lib/access",
       "lib/auth",
       "lib/reach",

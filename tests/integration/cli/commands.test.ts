@@ -27,7 +27,7 @@ afterEach(() => {
 afterAll(() => temporary.remove())
 
 describe("the filtrate command", () => {
-  test.each(["start", "import", "refresh", "measures", "patients", "export", "settings"])(
+  test.each(["start", "import", "refresh", "measures", "patients", "export", "report", "settings"])(
     "%s explains itself with --help",
     async (command) => {
       const finished = await filtrate([command, "--help"], env)
@@ -42,7 +42,16 @@ describe("the filtrate command", () => {
     const finished = await filtrate(["--help"], env)
 
     expect(finished.exitCode).toBe(0)
-    for (const command of ["start", "import", "refresh", "measures", "patients", "export", "settings"])
+    for (const command of [
+      "start",
+      "import",
+      "refresh",
+      "measures",
+      "patients",
+      "export",
+      "report",
+      "settings",
+    ])
       expect(finished.stdout).toContain(`  ${command}`)
   })
 

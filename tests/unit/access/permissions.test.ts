@@ -8,7 +8,15 @@ const held = (role: Role): Capability[] =>
 // The roles as the clinic wants them: an administrator opens no person, an auditor the audit log alone.
 test("an administrator opens no person, no list and no row of an extract", () => {
   expect(held("administrator")).toEqual([
-    ...["account.own", "figures.see", "settings.see", "imports.see", "imports.manage", "users.manage"],
+    ...[
+      "account.own",
+      "figures.see",
+      "reports.export",
+      "settings.see",
+      "imports.see",
+      "imports.manage",
+      "users.manage",
+    ],
   ])
 })
 

@@ -1,6 +1,6 @@
 import { count, percent, percentInterval, points } from "../../../../lib/speech/format"
 import { PeopleLink } from "../../../_ui/people-link"
-import { changeTitle } from "../../measure-change"
+import { changeTitle } from "../../../../lib/figures/change-title"
 import { MeasureChart } from "../../measure-chart"
 import { fewestForRate, rateLabel, type MeasureFigure } from "../../../../lib/figures/measure-figure"
 import type { PlacedNote } from "../../../../lib/figures/note-places"
