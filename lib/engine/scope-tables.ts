@@ -18,7 +18,15 @@ export type TableOfNobody =
 const shared = [
   ...["as_of_dates", "as_of_windows", "pressure_days", "settings", "snapshot_meta"],
   ...["allergy_groups", "conditions", "drug_combinations", "drug_ingredients", "drug_names", "drug_words"],
-  ...["drug_words_used", "lab_tests", "lab_units", "route_words", "known_phrases", "code_ingredients"],
+  ...[
+    "drug_words_used",
+    "lab_tests",
+    "lab_units",
+    "answer_codes",
+    "route_words",
+    "known_phrases",
+    "code_ingredients",
+  ],
   ...["drug_sets", "drug_name_mappings", "pressure_limits"],
 ]
 const byOrder = ["order_doses", "order_ingredients"]

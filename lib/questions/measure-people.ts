@@ -84,7 +84,7 @@ export type MeasurePerson = z.infer<typeof MeasurePerson>
 
 /**
  * The people behind a number of a measure on a day, by name. `$standing` (or 'counted': all in the rate's denominator) or, against the day `$earlier_as_of`, `$change`
- * and `$cause` say who; `$detail`, `$reason`, `$clinician`, `$site`, `$sex` and `$age` narrow; null does not. The key '' is not assigned.
+ * and `$cause` say who; `$detail`, `$reason`, `$clinician`, `$site`, `$sex`, `$age`, `$language`, `$race` and `$ethnicity` narrow; null does not. The key '' is not assigned.
  */
 export function measurePeople(measure: Measure) {
   const isDetail = details
@@ -141,6 +141,7 @@ select
   p.next_visit_on
 from named
 join patient_month as p on p.patient_id = named.patient_id and p.as_of = cast($as_of as date)
+join person_groups as g on g.patient_id = named.patient_id
 where (cast($standing as varchar) is null
     or (cast($standing as varchar) = 'counted' and named.is_counted)
     or named.standing = cast($standing as varchar))
@@ -151,6 +152,9 @@ where (cast($standing as varchar) is null
   and (cast($site as varchar) is null or coalesce(p.site, '') = cast($site as varchar))
   and (cast($sex as varchar) is null or coalesce(p.sex, '') = cast($sex as varchar))
   and (cast($age as varchar) is null or p.age_band = cast($age as varchar))
+  and (cast($language as varchar) is null or coalesce(g.language, '') = cast($language as varchar))
+  and (cast($race as varchar) is null or coalesce(g.race, '') = cast($race as varchar))
+  and (cast($ethnicity as varchar) is null or coalesce(g.ethnicity, '') = cast($ethnicity as varchar))
   and (cast($detail as varchar) is null or case cast($detail as varchar) ${isDetail || "when '' then false"} else false end)
 order by lower(p.family_name), lower(p.given_name), p.patient_id
 limit cast($limit as integer) offset cast($offset as integer)`,

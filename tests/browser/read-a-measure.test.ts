@@ -57,6 +57,7 @@ describe.each(Object.entries(widths))("one measure on a %s", (_kind, width) => {
 
   test("is broken down by clinician, and a group's number opens that group's people", async () => {
     page = await openPage(browser, { url: `${demoUrl}/measures/acr-tested`, width })
+    await page.getByText("Figures by clinician").click()
     const groups = page.getByRole("table", { name: "Clinician", exact: true })
     const row = groups.getByRole("row").nth(1)
     const clinician = await row.getByRole("rowheader").innerText()

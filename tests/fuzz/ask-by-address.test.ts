@@ -26,7 +26,22 @@ import { expectPlainWords, forInputs } from "../helpers/fuzz"
 import { hostileSearch, hostileText, mostly, wellFormed } from "../helpers/hostile"
 
 const names = [
-  ...["month", "standing", "change", "detail", "reason", "clinician", "site", "sex", "age", "series", "page"],
+  ...[
+    "month",
+    "standing",
+    "change",
+    "detail",
+    "reason",
+    "clinician",
+    "site",
+    "sex",
+    "age",
+    "language",
+    "race",
+    "ethnicity",
+    "series",
+    "page",
+  ],
   ...["before", "after", "file", "caution", "measure", "sort", "columns", "classes"],
 ]
 const search = hostileSearch(names, ["2026-01", "not-met", "met", "2", "S-01", "readings.csv", "", "female"])

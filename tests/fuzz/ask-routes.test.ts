@@ -32,6 +32,9 @@ const names = [
   "site",
   "sex",
   "age",
+  "language",
+  "race",
+  "ethnicity",
   "series",
   "page",
 ]

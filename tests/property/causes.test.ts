@@ -16,7 +16,17 @@ const through = "2026-09-17"
 const now = new Date(`${through}T18:00:00Z`)
 const everyone = {
   ...{ standing: null, change: null, cause: null, detail: null, reason: null },
-  ...{ clinician: null, site: null, sex: null, age: null, limit: 10_000, offset: 0 },
+  ...{
+    clinician: null,
+    site: null,
+    sex: null,
+    age: null,
+    language: null,
+    race: null,
+    ethnicity: null,
+    limit: 10_000,
+    offset: 0,
+  },
 }
 const { folder, remove } = temporaryFolder()
 

@@ -14,7 +14,7 @@ export type ListedStanding = Standing | "counted"
 
 const narrow = TypedText.max(200).nullable().catch(null).default(null)
 
-/** One measure as an address tells it; null is the default and is left out. `since` is the earlier month of the change (null: the month before). `clinician`, `site` and `sex` may be empty: not assigned. */
+/** One measure as an address tells it; null is the default and is left out. `since` is the earlier month of the change (null: the month before). A group but the age may be empty: not assigned. */
 const MeasureView = z.object({
   month: MonthParam,
   standing: z.enum(standingParams).nullable().catch(null).default(null),
@@ -27,6 +27,9 @@ const MeasureView = z.object({
   site: narrow,
   sex: narrow,
   age: narrow,
+  language: narrow,
+  race: narrow,
+  ethnicity: narrow,
   series: narrow,
   page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
 })
@@ -41,8 +44,9 @@ export function parseMeasureView(raw: RawSearch): MeasureView {
 export function measureHref(id: string, view: Partial<MeasureView>, anchor?: "people"): string {
   const { month = null, since = null, standing = null, change = null, cause = null } = view
   const { detail = null, reason = null } = view
-  const { clinician = null, site = null, sex = null, age = null, series = null, page = null } = view
-  const narrowed = { detail, reason, clinician, site, sex, age, series, page }
+  const { clinician = null, site = null, sex = null, age = null, language = null } = view
+  const { race = null, ethnicity = null, series = null, page = null } = view
+  const narrowed = { detail, reason, clinician, site, sex, age, language, race, ethnicity, series, page }
   return `${hrefOf(`/measures/${id}`, { month, since, standing, change, cause, ...narrowed })}${anchor ? `#${anchor}` : ""}`
 }
 

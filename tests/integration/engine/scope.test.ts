@@ -114,7 +114,7 @@ function paramsFor(person: Person) {
     ...{ public_id: person.public_id, record_id: person.patient_id },
     ...{ series: "recorded", limit: 1000, offset: 0 },
     ...{ standing: "not met", change: null, cause: null, detail: null, reason: null, clinician: null },
-    ...{ site: null, sex: null, age: null },
+    ...{ site: null, sex: null, age: null, language: null, race: null, ethnicity: null },
     ...paramsOf(measures, meta.settings),
   }
 }

@@ -12,7 +12,17 @@ import { filesInFolder } from "../../reference/csv"
 
 const everyone = {
   ...{ standing: null, change: null, cause: null, detail: null, reason: null },
-  ...{ clinician: null, site: null, sex: null, age: null, limit: 10_000, offset: 0 },
+  ...{
+    clinician: null,
+    site: null,
+    sex: null,
+    age: null,
+    language: null,
+    race: null,
+    ethnicity: null,
+    limit: 10_000,
+    offset: 0,
+  },
 }
 
 describe("the hand-made people who moved between two months", () => {

@@ -5,7 +5,7 @@ import { anyone } from "../../../lib/questions/anyone"
 import { dietMonths } from "../../../lib/questions/diet-months"
 import { dietPeople } from "../../../lib/questions/diet-people"
 import { detailCounts, details } from "../../../lib/questions/measure-details"
-import { measureGroups } from "../../../lib/questions/measure-groups"
+import { groupKinds, measureGroups } from "../../../lib/questions/measure-groups"
 import { measureMonths } from "../../../lib/questions/measure-months"
 import { measurePeople } from "../../../lib/questions/measure-people"
 import { measureReasons } from "../../../lib/questions/measure-reasons"
@@ -30,6 +30,9 @@ const everyone = {
   site: null,
   sex: null,
   age: null,
+  language: null,
+  race: null,
+  ethnicity: null,
   limit: 1000,
   offset: 0,
 }
@@ -129,7 +132,7 @@ describe.each(measures.map((measure) => [measure.id, measure] as const))("%s", (
     const counts = await countsOf(measure)
     const groups = await engine.ask(measureGroups(measure), days)
 
-    for (const kind of ["clinician", "site", "sex", "age"] as const) {
+    for (const kind of groupKinds) {
       const own = groups.filter((group) => group.kind === kind)
       expect(own.reduce((sum, group) => sum + group.met, 0)).toBe(counts.met)
       for (const group of own) {

@@ -74,13 +74,13 @@ export function shownStanding(measure: WordedMeasure, view: MeasureView): Listed
 }
 
 export function peopleParams(measure: WordedMeasure, chosen: ChosenMonth, view: MeasureView) {
-  const { change, detail, reason, clinician, site, sex, age } = view
+  const { change, detail, reason, clinician, site, sex, age, language, race, ethnicity } = view
   // a cause is one of a change; without one it would narrow to nobody without saying so
   const cause = change === null ? null : view.cause
   return {
     as_of: chosen.asOf,
     earlier_as_of: chosen.earlierAsOf,
     standing: shownStanding(measure, view),
-    ...{ change, cause, detail, reason, clinician, site, sex, age },
+    ...{ change, cause, detail, reason, clinician, site, sex, age, language, race, ethnicity },
   }
 }

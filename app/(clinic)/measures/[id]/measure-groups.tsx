@@ -1,60 +1,86 @@
-import { scaleOver } from "../../../_ui/chart-scale"
-import { fewestForShare, GroupDots, type GroupRow } from "../../../_ui/group-dots"
-import { sentenceCase } from "../../../../lib/speech/format"
-import type { GroupCounts, GroupKind } from "../../../../lib/questions/measure-groups"
-import { rateOf } from "../../../../lib/statistics/rate"
-import type { MeasureFigure } from "../../../../lib/figures/measure-figure"
+import { scaleOver, type Scale } from "../../../_ui/chart-scale"
+import { Figures } from "../../../_ui/figures"
+import { GroupDots, type GroupRow } from "../../../_ui/group-dots"
+import type { GroupCounts } from "../../../../lib/questions/measure-groups"
+import { groupFigures, type Division, type GroupFigure } from "../../../../lib/figures/group-figures"
+import { groupTable } from "../../../../lib/figures/group-table"
+import { fewestForRate, type MeasureFigure } from "../../../../lib/figures/measure-figure"
+import { day } from "../../../../lib/speech/format"
 import { measureHref } from "../search-params"
+import { ClinicianGroups } from "./clinician-groups"
 import styles from "./measure-groups.module.css"
 
-const kinds: { kind: GroupKind; title: string; absent: string }[] = [
-  { kind: "clinician", title: "Clinician", absent: "no clinician on record" },
-  { kind: "site", title: "Site", absent: "no site on record" },
-  { kind: "sex", title: "Sex on record", absent: "not recorded" },
-  { kind: "age", title: "Age", absent: "not recorded" },
-]
-
-/** The measure by clinician, site, sex and age on one scale, the clinic as a hairline. */
-export function MeasureGroups(props: { figure: MeasureFigure; groups: GroupCounts[]; month: string | null }) {
-  const { figure, groups } = props
-  const { direction, id } = figure.measure
-  const rates = groups.map((group) => ({
-    group,
-    rate: rateOf({ ...group, population: 0, notMet: group.not_met }, direction),
-  }))
-  const drawn = rates.filter(({ rate }) => rate.total >= fewestForShare)
-  const scale =
-    drawn.length === 0
-      ? null
-      : scaleOver(
-          [
-            figure.rate.rate,
-            ...drawn.flatMap(({ rate }) => [rate.interval?.low ?? null, rate.interval?.high ?? null]),
-          ],
-          { least: 0.2, floor: 0, ceiling: 1 },
-        )
-  if (rates.length === 0) return <p className={styles.nobody}>No one to divide into groups.</p>
+/** Who and where: the measure by clinician as a funnel, and by site, sex, age and what people say of themselves on one scale. */
+export function MeasureGroups(props: {
+  figure: MeasureFigure
+  groups: GroupCounts[]
+  month: string | null
+  /** The smallest group shown to who sees counts only; null for who may open people. */
+  smallest: number | null
+}) {
+  const { figure, smallest } = props
+  const divisions = groupFigures({ direction: figure.measure.direction, groups: props.groups, smallest })
+  if (divisions.length === 0) return <p className={styles.nobody}>No one to divide into groups.</p>
+  const scale = commonScale(figure, divisions)
+  const asOf = day(figure.months[figure.chosen]?.asOf ?? "")
+  const rowsOf = (division: Division) =>
+    division.groups.map((group): GroupRow => ({
+      name: group.name,
+      rate: group.rate,
+      href: smallest === null ? hrefOf({ figure, month: props.month, division, group }) : null,
+    }))
   return (
-    <div className={styles.groups}>
-      {kinds.map(({ kind, title, absent }) => (
-        <GroupDots
-          key={kind}
-          title={title}
-          clinic={figure.rate}
-          scale={scale}
-          rows={rates
-            .filter(({ group }) => group.kind === kind)
-            .map(({ group, rate }): GroupRow => ({
-              name: group.name === null ? sentenceCase(absent) : sentenceCase(group.name),
-              rate,
-              href: measureHref(
-                id,
-                { month: props.month, standing: "met", [kind]: group.key ?? "" },
-                "people",
-              ),
-            }))}
-        />
-      ))}
-    </div>
+    <>
+      {smallest === null ? null : (
+        <p className={styles.nobody}>
+          Groups with fewer than {smallest} people in a count are not shown, nor as many more as would give
+          them away.
+        </p>
+      )}
+      <div className={styles.groups}>
+        {divisions.map((division) =>
+          division.kind === "clinician" ? (
+            <ClinicianGroups
+              key="clinician"
+              division={division}
+              rows={rowsOf(division)}
+              clinic={figure.rate}
+            />
+          ) : (
+            <div key={division.kind}>
+              <GroupDots title={division.title} clinic={figure.rate} scale={scale} rows={rowsOf(division)} />
+              <div className={styles.figures}>
+                <Figures table={groupTable(division, asOf)} />
+              </div>
+            </div>
+          ),
+        )}
+      </div>
+    </>
+  )
+}
+
+function commonScale(figure: MeasureFigure, divisions: readonly Division[]): Scale | null {
+  const drawn = divisions
+    .filter(({ kind }) => kind !== "clinician")
+    .flatMap(({ groups }) =>
+      groups.flatMap(({ rate }) => (rate && rate.total >= fewestForRate ? [rate] : [])),
+    )
+  if (drawn.length === 0) return null
+  const ends = drawn.flatMap(({ interval }) => [interval?.low ?? null, interval?.high ?? null])
+  return scaleOver([figure.rate.rate, ...ends], { least: 0.2, floor: 0, ceiling: 1 })
+}
+
+function hrefOf(of: {
+  figure: MeasureFigure
+  month: string | null
+  division: Division
+  group: GroupFigure
+}): string {
+  const { figure, month, division, group } = of
+  return measureHref(
+    figure.measure.id,
+    { month, standing: "met", [division.kind]: group.key ?? "" },
+    "people",
   )
 }

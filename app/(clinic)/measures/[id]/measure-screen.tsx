@@ -61,9 +61,14 @@ export async function MeasureScreen(props: {
       <Theme
         id="groups"
         title="Groups"
-        note="By name, not by result. Groups care for different people; a wide interval is few people."
+        note="By name, not by result. Groups are of different people, and nothing here is adjusted for that: case mix is out of scope. A wide interval is few people; of many groups some differ by chance."
       >
-        <MeasureGroups figure={answers.figure} groups={answers.groups} month={chosen.param} />
+        <MeasureGroups
+          figure={answers.figure}
+          groups={answers.groups}
+          month={chosen.param}
+          smallest={isPeopleShown ? null : snapshot.settings["reports.smallestGroup"]}
+        />
       </Theme>
       <Theme id="months" title="Every month">
         <MonthTable figure={answers.figure} />

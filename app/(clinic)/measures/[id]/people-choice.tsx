@@ -3,6 +3,8 @@ import { count, monthName, numbered, sentenceCase } from "../../../../lib/speech
 import { PeopleLink } from "../../../_ui/people-link"
 import { withSettings } from "../../../../lib/domain/setting-words"
 import type { WordedMeasure } from "../../../../lib/measures/types"
+import { groupName, groupTitle } from "../../../../lib/figures/group-words"
+import { groupKinds, type GroupKind } from "../../../../lib/questions/measure-groups"
 import { details } from "../../../../lib/questions/measure-details"
 import { measureWords, standingWords } from "../../../../lib/speech/measure-words"
 import type { ChosenMonth } from "../../months"
@@ -146,12 +148,18 @@ function Chosen(props: {
 }
 
 function groupChips({ answers, view }: { answers: MeasureAnswers; view: MeasureView }) {
-  return (["clinician", "site", "sex", "age"] as const).flatMap((kind) => {
+  return groupKinds.flatMap((kind) => {
     const key = view[kind]
     if (key === null) return []
     const group = answers.groups.find((one) => one.kind === kind && (one.key ?? "") === key)
-    return [{ kind, words: kind === "age" ? `age ${key}` : (group?.name ?? `no ${kind} on record`) }]
+    const name = groupName(kind, group?.name ?? (key === "" ? null : key))
+    return [{ kind, words: isNamedAlone(kind) && group?.name ? name : `${groupTitle(kind)}: ${name}` }]
   })
+}
+
+/** Whose groups are plain without their kind: a person, a place. */
+function isNamedAlone(kind: GroupKind): boolean {
+  return kind === "clinician" || kind === "site"
 }
 
 function changeWords({
