@@ -4,32 +4,33 @@ import { changeTitle } from "../../lib/figures/change-title"
 import type { MeasureFigure } from "../../lib/figures/measure-figure"
 import { measureWords } from "../../lib/speech/measure-words"
 import { measureHref } from "./measures/search-params"
-import type { ChangeKind } from "../../lib/questions/moved-people"
+import type { ChangeKind } from "../../lib/domain/changes"
 import styles from "./measure-row.module.css"
 
-/** Why the rate moved since the month before: how far, and who gained, lost, joined and left. */
+/** Why the rate moved since the month before: how far, and who gained, lost, joined and left; what is no clinical news is said. */
 export function MeasureChangeWords(props: {
   figure: MeasureFigure
   month: string | null
   size: "full" | "short"
 }) {
   const { figure } = props
-  const earlier = figure.months[figure.chosen - 1]
-  if (!figure.change || !earlier) return <p className="soft">No earlier month to compare with.</p>
-  const { counts } = figure.change
+  if (!figure.change) return <p className="soft">No earlier month to compare with.</p>
+  const { counts, causes } = figure.change
+  const withoutNews = (kind: ChangeKind) =>
+    causes.find((one) => one.kind === kind && one.cause === "time")?.people ?? 0
   const speech = measureWords(figure.measure)
   const moves = [
     {
       kind: "gained",
       number: counts.gained,
       words: speech.gained,
-      note: aside(figure.change.gainedUnmeasured, "not measured before"),
+      note: aside(withoutNews("gained"), "without a new fact"),
     },
     {
       kind: "lost",
       number: counts.lost,
       words: speech.lost,
-      note: aside(figure.change.lostUnmeasured, "not measured any more"),
+      note: aside(withoutNews("lost"), "without a new fact"),
     },
     { kind: "joined", number: counts.joined, words: "joined", note: "" },
     { kind: "left", number: counts.left, words: "left", note: "" },

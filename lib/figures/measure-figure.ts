@@ -3,7 +3,7 @@ import { count, percent } from "../speech/format"
 import type { WordedMeasure } from "../measures/types"
 import type { MeasureInMonth } from "../questions/measure-in-month"
 import type { MeasureMonth } from "../questions/measure-months"
-import { changeCauses, changeKinds, type ChangeCause, type ChangeKind } from "../questions/moved-people"
+import { changeCauses, changeKinds, type ChangeCause, type ChangeKind } from "../domain/changes"
 import type { StandingChange } from "../questions/standing-changes"
 import { measureWords } from "../speech/measure-words"
 import { splitChange, type Change, type ChangeCounts } from "../statistics/change"
@@ -35,9 +35,6 @@ export type MeasureFigure = {
 export type MeasureChange = {
   split: Change
   counts: ChangeCounts
-  /** Of the lost, those whom nothing measures any more; of the gained, those who had not been measured. */
-  lostUnmeasured: number
-  gainedUnmeasured: number
   earlierRate: Rate
   /** Each change by its causes, with the people of each. */
   causes: readonly CauseCount[]
@@ -104,14 +101,9 @@ function measureChange(
 ): MeasureChange {
   const own = moves.filter((move) => move.measure_id === measure.id)
   const counts = changeCounts(own, measure.direction)
-  const isUp = measure.direction === "up"
-  const people = (earlier: string, later: string) =>
-    sumOf(own.filter((move) => move.earlier === earlier && move.later === later))
   return {
     split: splitChange(counts),
     counts,
-    lostUnmeasured: isUp ? people("met", "unknown") : 0,
-    gainedUnmeasured: isUp ? people("unknown", "met") : 0,
     earlierRate,
     causes: causesOf(own),
   }

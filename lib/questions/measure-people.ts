@@ -2,15 +2,8 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import type { Measure } from "../measures/types"
 import { details } from "./measure-details"
-import {
-  causeSql,
-  changeCauses,
-  changeKinds,
-  changeSql,
-  isCountedSql,
-  isNewsSql,
-  newsDaySteps,
-} from "./moved-people"
+import { changeCauses, changeKinds } from "../domain/changes"
+import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./moved-people"
 
 export const MeasurePerson = z.object({
   total: z.number().int(),

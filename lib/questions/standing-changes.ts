@@ -2,15 +2,8 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import { measures } from "../measures/index"
 import type { Measure } from "../measures/types"
-import {
-  causeSql,
-  changeCauses,
-  changeKinds,
-  changeSql,
-  isCountedSql,
-  isNewsSql,
-  newsDaySteps,
-} from "./moved-people"
+import { changeCauses, changeKinds } from "../domain/changes"
+import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./moved-people"
 
 export const StandingChange = z.object({
   measure_id: z.string(),

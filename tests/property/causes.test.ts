@@ -1,7 +1,7 @@
 import fc from "fast-check"
 import { afterAll, beforeAll, expect, test } from "vitest"
 import { measures } from "../../lib/measures/index"
-import { changeCauses, changeKinds } from "../../lib/questions/moved-people"
+import { changeCauses, changeKinds } from "../../lib/domain/changes"
 import { measureMonths, type MeasureMonth } from "../../lib/questions/measure-months"
 import { measurePeople } from "../../lib/questions/measure-people"
 import { standingChanges, type StandingChange } from "../../lib/questions/standing-changes"

@@ -2,7 +2,7 @@ import { z } from "zod"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
 import { TypedText } from "../../../lib/domain/typed-text"
 import type { Standing } from "../../../lib/domain/standings"
-import { changeCauses, changeKinds } from "../../../lib/questions/moved-people"
+import { changeCauses, changeKinds } from "../../../lib/domain/changes"
 import { MonthParam } from "../search-params"
 
 const standingParams = ["counted", "met", "not-met", "unknown", "exception", "excluded", "outside"] as const

@@ -9,7 +9,7 @@ import { groupKinds, measureGroups } from "../../../lib/questions/measure-groups
 import { measureMonths } from "../../../lib/questions/measure-months"
 import { measurePeople } from "../../../lib/questions/measure-people"
 import { measureReasons } from "../../../lib/questions/measure-reasons"
-import { changeCauses, changeKinds } from "../../../lib/questions/moved-people"
+import { changeCauses, changeKinds } from "../../../lib/domain/changes"
 import { panelCounts } from "../../../lib/questions/panel-counts"
 import { standingChanges } from "../../../lib/questions/standing-changes"
 import { changeCounts } from "../../../lib/statistics/change-counts"

@@ -1,11 +1,12 @@
 import Link from "next/link"
-import { count, monthName, numbered, sentenceCase } from "../../../../lib/speech/format"
+import { count, numbered, sentenceCase } from "../../../../lib/speech/format"
 import { PeopleLink } from "../../../_ui/people-link"
 import { withSettings } from "../../../../lib/domain/setting-words"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { groupName, groupTitle } from "../../../../lib/figures/group-words"
 import { groupKinds, type GroupKind } from "../../../../lib/questions/measure-groups"
 import { details } from "../../../../lib/questions/measure-details"
+import { causeWords, sinceMonth } from "../../../../lib/speech/change-words"
 import { measureWords, standingWords } from "../../../../lib/speech/measure-words"
 import type { ChosenMonth } from "../../months"
 import { measureHref, standingParam, type ListedStanding, type MeasureView } from "../search-params"
@@ -125,7 +126,12 @@ function Chosen(props: {
   const without = (part: Partial<MeasureView>) =>
     measureHref(measure.id, { ...view, page: null, ...part }, "people")
   const chips = [
-    ...(view.change === null ? [] : [{ words: changeWords(props), href: without({ change: null }) }]),
+    ...(view.change === null
+      ? []
+      : [{ words: changeWords(props), href: without({ change: null, cause: null }) }]),
+    ...(view.change === null || view.cause === null
+      ? []
+      : [{ words: causeWords(view.change, view.cause), href: without({ cause: null }) }]),
     ...(view.detail === null
       ? []
       : [{ words: detailWords(measure, view.detail), href: without({ detail: null }) }]),
@@ -172,7 +178,7 @@ function changeWords({
   view: MeasureView
 }) {
   const speech = measureWords(measure)
-  const since = chosen.earlierAsOf === null ? "" : ` since ${monthName(chosen.earlierAsOf)}`
+  const since = chosen.earlierAsOf === null ? "" : ` since ${sinceMonth(chosen.earlierAsOf, chosen.asOf)}`
   switch (view.change) {
     case "gained":
       return speech.gained + since
