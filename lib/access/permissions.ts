@@ -21,6 +21,7 @@ export const permissions = {
     roles: ["clinic-lead", "care-coordinator", "nephrologist", "administrator"],
   },
   "settings.see": { words: "the clinic's settings", roles: [...care, "administrator"] },
+  "months.close": { words: "close and reopen months", roles: ["clinic-lead"] },
   "settings.change": { words: "change the clinic's settings", roles: ["clinic-lead"] },
   "actions.write": {
     words: "write decisions and actions of the meeting",

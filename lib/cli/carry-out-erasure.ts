@@ -1,6 +1,7 @@
 import { rm } from "node:fs/promises"
 import path from "node:path"
 import { wholeClinic } from "../access/scope"
+import { closedDir } from "../engine/closed-file"
 import { askOn } from "../engine/run"
 import { withinScope } from "../engine/scoped"
 import { removeOlderSnapshots } from "../engine/snapshot"
@@ -78,6 +79,8 @@ async function eraseRows({ client, databaseUrl, environment, asked }: Run, publi
 /** What was built from the rows, or still holds them unread: snapshots, uploads, the demo's own extract. */
 async function clearFiles({ databaseUrl, environment }: Run): Promise<void> {
   const { dataDir } = environment
+  // The closed months are computed again without the person; the counts kept when they were closed go on speaking.
+  await rm(closedDir(dataDir), { recursive: true, force: true })
   await refresh({ databaseUrl, dataDir, onProgress: say })
   await removeOlderSnapshots(dataDir)
   for (const folder of ["uploads", "demo", "import-spool"])

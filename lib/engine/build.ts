@@ -2,8 +2,11 @@ import "server-only"
 import { mkdir, rm } from "node:fs/promises"
 import path from "node:path"
 import { DuckDBInstance } from "@duckdb/node-api"
+import type { ClosedMonth } from "../domain/closed-month"
+import { closedFile, sweepClosed } from "./closed-file"
 import { computeAll } from "./compute"
 import { loadFacts } from "./load"
+import { putClosedMonths } from "./put-closed-months"
 import { publishSnapshot, snapshotDir, sweepBuilds } from "./snapshot"
 import { createFormulas, loadCodeLists } from "./views"
 
@@ -18,6 +21,8 @@ export async function buildSnapshot(options: {
   todayIn: (timeZone: string) => string
   builtAt: Date
   knownAt?: string
+  /** The months that are closed. */
+  closed?: readonly ClosedMonth[]
   onProgress?: (text: string) => void
 }): Promise<string> {
   const { dataDir, builtAt } = options
@@ -27,20 +32,35 @@ export async function buildSnapshot(options: {
   await mkdir(workDir, { recursive: true })
   try {
     const builtFile = path.join(workDir, "snapshot.duckdb")
-    await fill(builtFile, workDir, options)
+    const inReach = (options.closed ?? []).filter((month) => isInReach(month.asOf, builtAt))
+    const closed = []
+    for (const month of inReach)
+      closed.push({ month, file: await closedFile({ ...options, workDir, month }) })
+    await fill(builtFile, { ...options, workDir, closed })
     const name = `snapshot-${builtAt.getTime()}-${process.pid}.duckdb`
     await publishSnapshot({ dataDir, builtFile, name })
+    await sweepClosed(dataDir, inReach)
     return name
   } finally {
     await rm(workDir, { recursive: true, force: true })
   }
 }
 
+/** Whether a snapshot built then has the month: it goes back 36 months before the running one. */
+function isInReach(asOf: string, builtAt: Date): boolean {
+  const first = new Date(builtAt)
+  first.setUTCFullYear(first.getUTCFullYear() - 4)
+  return asOf >= first.toISOString().slice(0, 10)
+}
+
 async function fill(
   file: string,
-  workDir: string,
-  options: Parameters<typeof buildSnapshot>[0],
+  options: Omit<Parameters<typeof buildSnapshot>[0], "closed"> & {
+    workDir: string
+    closed: readonly { month: ClosedMonth; file: string }[]
+  },
 ): Promise<void> {
+  const { workDir } = options
   const instance = await DuckDBInstance.create(file, {
     threads: "2",
     memory_limit: "3GB",
@@ -53,9 +73,10 @@ async function fill(
   try {
     await createFormulas(connection)
     await loadCodeLists(connection)
-    const clinic = await loadFacts({ ...options, connection, workDir })
+    const clinic = await loadFacts({ ...options, connection })
     const today = options.todayIn(clinic.timeZone)
     await computeAll(connection, { settings: clinic.settings, today, onProgress: options.onProgress })
+    await putClosedMonths(connection, options.closed)
     await connection.run(
       `create or replace table snapshot_meta as
        select $built_at as built_at, cast($today as date) as today, $time_zone as time_zone,

@@ -6,6 +6,7 @@ import { measures } from "../measures/index"
 import { inMonthSql } from "../measures/in-month-sql"
 import { countsSql, standingsSql } from "../measures/standing-sql"
 import { wordedMeasure } from "../measures/worded-measures"
+import { closedByPerson } from "./closed-tables"
 import { foldSql } from "./fold"
 import { rawTables } from "./raw-tables"
 import { columnOf, settingsSql } from "./settings-table"
@@ -15,12 +16,17 @@ import { clinicalViews, dependentViews, viewsUnder, type View } from "./views"
 /** The views from which the facts of merged records are folded; they read records only. */
 const identityViews = ["identities", "people", "fact_owners"]
 
-/** Runs every view over the loaded facts of the connection's database. */
+/**
+ * Runs every view over the loaded facts of the connection's database, for the months up to today, or for the end of one
+ * month alone.
+ */
 export async function computeAll(
   connection: DuckDBConnection,
-  options: { settings: Settings; today: string; onProgress?: (text: string) => void },
+  options: { settings: Settings; onProgress?: (text: string) => void } & (
+    { today: string } | { onlyMonthEnd: string }
+  ),
 ): Promise<void> {
-  const { settings, today, onProgress } = options
+  const { settings, onProgress } = options
   const views = clinicalViews()
   const readAgain = new Set(
     dependentViews(views, ["as_of_dates", "settings"]).flatMap((view) => [...view.reads]),
@@ -34,7 +40,9 @@ export async function computeAll(
     )
     await connection.run(`drop table loaded_${name}`)
   }
-  await connection.run(asOfDatesSql, { today })
+  await ("today" in options
+    ? connection.run(asOfDatesSql, { today: options.today })
+    : connection.run(oneMonthEndSql, { as_of: options.onlyMonthEnd }))
   for (const view of views.filter((one) => !identityViews.includes(one.name))) {
     onProgress?.(`Computing ${view.name.replaceAll("_", " ")}`)
     await create(connection, view, "kept")
@@ -69,12 +77,37 @@ export async function computeUnder(
   const { settings, changed, signal } = options
   const inSnapshot = new Set(await tablesKept(connection))
   await connection.run(`create or replace temp table settings as ${settingsSql(settings)}`)
-  for (const view of viewsUnder(clinicalViews(), { columns: changed.map(columnOf), inSnapshot })) {
+  const views = viewsUnder(clinicalViews(), { columns: changed.map(columnOf), inSnapshot })
+  await hideClosed(connection, { views, inSnapshot })
+  for (const view of views) {
     signal?.throwIfAborted()
     await create(connection, view, "temporary")
   }
   signal?.throwIfAborted()
   await evaluateMeasures(connection, { measures, settings, kind: "temporary" })
+}
+
+/** Other settings are tried on what is known today: the people of months that were closed are not read as they were known then. */
+async function hideClosed(
+  connection: DuckDBConnection,
+  { views, inSnapshot }: { views: readonly View[]; inSnapshot: ReadonlySet<string> },
+): Promise<void> {
+  if (!inSnapshot.has("closed_months") || (await countClosed(connection)) === 0) return
+  const runAgain = new Set(views.map((view) => view.name))
+  for (const table of closedByPerson.filter((name) => !runAgain.has(name) && inSnapshot.has(name)))
+    await connection.run(
+      `create or replace temp view ${table} as
+       select t.* from snapshot.main.${table} as t
+       where t.as_of not in (select c.as_of from snapshot.main.closed_months as c)
+       union all by name select t.* from snapshot.main.${table}_today as t`,
+    )
+  for (const view of clinicalViews().filter((one) => one.name === "patient_month" && !runAgain.has(one.name)))
+    await create(connection, view, "temporary")
+}
+
+async function countClosed(connection: DuckDBConnection): Promise<number> {
+  const reader = await connection.runAndReadAll("select cast(count(*) as integer) as n from closed_months")
+  return Number(reader.value(0, 0))
 }
 
 async function tablesKept(connection: DuckDBConnection): Promise<string[]> {
@@ -131,6 +164,10 @@ async function create(connection: DuckDBConnection, view: View, kind: "kept" | "
     })
   }
 }
+
+const oneMonthEndSql = `
+create or replace table as_of_dates as
+select cast($as_of as date) as as_of, strftime(cast($as_of as date), '%Y-%m') as month, false as is_running`
 
 /**
  * The 36 month-ends before the running month and the running month at the latest day that has a reading, a laboratory

@@ -7,6 +7,7 @@ import type { DuckDBConnection } from "@duckdb/node-api"
 import pg from "pg"
 import { to as copyTo } from "pg-copy-streams"
 import { z } from "zod"
+import { KeptMapping, type ClosedMonth } from "../domain/closed-month"
 import { Settings } from "../domain/settings"
 import { connect } from "../store/connect"
 import { rawTables, type RawTable } from "./raw-tables"
@@ -23,18 +24,29 @@ export async function loadFacts(options: {
   connection: DuckDBConnection
   workDir: string
   knownAt?: string
+  /** A month that was closed: its facts as known then, by its time zone and its meanings of drug texts. */
+  closing?: ClosedMonth
   onProgress?: (text: string) => void
 }): Promise<ClinicRow> {
-  const { connection, workDir, knownAt, onProgress } = options
+  const { connection, workDir, closing, onProgress } = options
+  const knownAt = closing ? closing.closedAt.toISOString() : options.knownAt
   const client = await connect(options.databaseUrl)
   let reading: Promise<unknown> = Promise.resolve()
   try {
     await client.query("begin isolation level repeatable read read only")
     await client.query("set local datestyle to iso")
-    const clinic = await readClinic(client)
+    const today = await readClinic(client)
+    const clinic = { ...today, timeZone: closing?.timeZone ?? today.timeZone }
     for (const table of rawTables) {
       const file = path.join(workDir, `${table.name}.csv`)
-      await pipeline(client.query(copyTo(copySql(table, clinic.timeZone, knownAt))), createWriteStream(file))
+      await pipeline(
+        client.query(
+          copyTo(
+            copySql(table, { timeZone: clinic.timeZone, knownAt, throughImport: closing?.throughImport }),
+          ),
+        ),
+        createWriteStream(file),
+      )
       await reading
       reading = readInto(connection, table, file).then(() =>
         onProgress?.(`Loaded ${table.ledger.split(" ")[0]}`),
@@ -42,7 +54,7 @@ export async function loadFacts(options: {
       reading.catch(() => {})
     }
     await reading
-    await loadMappings(client, connection)
+    await loadMappings(connection, closing?.mappings ?? (await readMappings(client)))
     await connection.run(noDecisions)
     await client.query("commit")
     return clinic
@@ -57,16 +69,26 @@ export async function loadFacts(options: {
 const noDecisions = `create or replace table decisions(
   patient_id varchar, topic varchar, kind varchar, made_on date, ends_on date, undone_on date)`
 
-export function copySql(table: RawTable, timeZone: string, knownAt?: string): string {
-  const zone = pg.escapeLiteral(timeZone)
+export function copySql(
+  table: RawTable,
+  as: { timeZone: string; knownAt?: string | undefined; throughImport?: number | undefined },
+): string {
+  const { knownAt, throughImport } = as
+  const zone = pg.escapeLiteral(as.timeZone)
   const columns = Object.keys(table.columns).map((column) =>
     (table.expressions?.[column] ?? column).replaceAll("$tz", zone),
   )
-  const inForce = knownAt
-    ? `known_at <= ${pg.escapeLiteral(knownAt)} and (ended_at is null or ended_at > ${pg.escapeLiteral(knownAt)})`
-    : "ended_at is null"
-  const where = [inForce, table.where].filter(Boolean).join(" and ")
+  const where = [versionsSql(knownAt, throughImport), table.where].filter(Boolean).join(" and ")
   return `copy (select ${columns.join(", ")} from ${table.ledger} where ${where}) to stdout (format csv)`
+}
+
+/** The versions in force now, or those that were at an instant, when `throughImport` was the last import. */
+function versionsSql(knownAt: string | undefined, throughImport: number | undefined): string {
+  if (knownAt === undefined) return "ended_at is null"
+  const instant = pg.escapeLiteral(knownAt)
+  const through = throughImport === undefined ? "" : ` and import_id <= ${throughImport}`
+  const endedLater = throughImport === undefined ? "" : ` or ended_by > ${throughImport}`
+  return `known_at <= ${instant}${through} and (ended_at is null or ended_at > ${instant}${endedLater})`
 }
 
 async function readInto(connection: DuckDBConnection, table: RawTable, file: string): Promise<void> {
@@ -95,15 +117,20 @@ async function readClinic(client: pg.Client): Promise<ClinicRow> {
   }
 }
 
-async function loadMappings(client: pg.Client, connection: DuckDBConnection): Promise<void> {
-  const result = await client.query("select text, ingredients, is_ignored from drug_name_mappings")
-  const Mapping = z.object({ text: z.string(), ingredients: z.array(z.string()), is_ignored: z.boolean() })
+async function readMappings(client: pg.Client): Promise<KeptMapping[]> {
+  const result = await client.query(
+    `select text, ingredients, is_ignored as "isIgnored" from drug_name_mappings`,
+  )
+  return z.array(KeptMapping).parse(result.rows)
+}
+
+async function loadMappings(connection: DuckDBConnection, mappings: readonly KeptMapping[]): Promise<void> {
   await connection.run(
     "create or replace table drug_name_mappings(text varchar, ingredients varchar[], is_ignored boolean)",
   )
-  for (const mapping of z.array(Mapping).parse(result.rows))
+  for (const mapping of mappings)
     await connection.run(
       "insert into drug_name_mappings select $text, string_split($ingredients, ';'), $is_ignored",
-      { text: mapping.text, ingredients: mapping.ingredients.join(";"), is_ignored: mapping.is_ignored },
+      { text: mapping.text, ingredients: mapping.ingredients.join(";"), is_ignored: mapping.isIgnored },
     )
 }

@@ -1,8 +1,5 @@
 import "server-only"
-import { measures } from "../measures/index"
-import { inMonthSql } from "../measures/in-month-sql"
-import { countsSql } from "../measures/standing-sql"
-import { clinicalViews } from "./views"
+import { countedTables, countedTodayTables } from "./closed-tables"
 
 /** How a table of the snapshot that names no patient is handed to someone who may see some people only. */
 export type TableOfNobody =
@@ -16,7 +13,7 @@ export type TableOfNobody =
   | { readonly kind: "left out" }
 
 const shared = [
-  ...["as_of_dates", "as_of_windows", "pressure_days", "settings", "snapshot_meta"],
+  ...["as_of_dates", "as_of_windows", "pressure_days", "settings", "snapshot_meta", "closed_months"],
   ...["allergy_groups", "conditions", "drug_combinations", "drug_ingredients", "drug_names", "drug_words"],
   ...[
     "drug_words_used",
@@ -55,14 +52,13 @@ where s.normalised in (select t.normalised from drug_texts as t)`
  * snapshot itself, any other name for what is in scope.
  */
 export function tablesOfNobody(): ReadonlyMap<string, TableOfNobody> {
-  const dietMonths = clinicalViews().find((view) => view.name === "diet_months")
   return new Map<string, TableOfNobody>([
     ...shared.map((name) => [name, { kind: "shared" }] as const),
     ...byOrder.map((name) => [name, { kind: "by order" }] as const),
     ...leftOut.map((name) => [name, { kind: "left out" }] as const),
-    ["measure_months", { kind: "anew", sql: countsSql(measures) }],
-    ["measure_in_month", { kind: "anew", sql: inMonthSql(measures) }],
-    ["diet_months", { kind: "anew", sql: dietMonths?.sql ?? "" }],
+    ...[...countedTables(), ...countedTodayTables()].map(
+      ([name, sql]) => [name, { kind: "anew", sql }] as const,
+    ),
     ["drug_texts", { kind: "anew", sql: drugTextsSql }],
     ["drug_suggestions", { kind: "anew", sql: drugSuggestionsSql }],
   ])

@@ -16,6 +16,19 @@ export type SnapshotMeta = {
   runningAsOf: string
   /** All as-of dates of the snapshot, earliest first. */
   asOfs: string[]
+  /** The months that are shown as they were known when they were closed. */
+  closed: ShownClosing[]
+}
+
+export type ShownClosing = {
+  asOf: string
+  closingId: number
+  settings: Settings
+  /** Whether the figures kept when it was closed come out again to the last digit. */
+  isReproduced: boolean
+  isOfTheseDefinitions: boolean
+  /** How many of the people counted then have no record of their own any more: merged since, or erased. */
+  peopleGone: number
 }
 
 const Meta = z.object({
@@ -27,6 +40,21 @@ const Meta = z.object({
   settings: z.string(),
 })
 
+const Closed = z.object({
+  as_of: z.string(),
+  closing_id: z.number(),
+  settings: z.string(),
+  is_reproduced: z.boolean(),
+  is_of_these_definitions: z.boolean(),
+  people_gone: z.number(),
+})
+
+const closedMonths = {
+  sql: `select c.as_of, c.closing_id, c.settings, c.is_reproduced, c.is_of_these_definitions, c.people_gone
+from closed_months as c order by c.as_of`,
+  Row: Closed,
+}
+
 const AsOf = z.object({ as_of: z.string(), is_running: z.boolean() })
 
 export async function snapshotMeta(scope: Scope): Promise<SnapshotMeta> {
@@ -35,6 +63,7 @@ export async function snapshotMeta(scope: Scope): Promise<SnapshotMeta> {
     sql: "select as_of, is_running from as_of_dates order by as_of",
     Row: AsOf,
   })
+  const closed = await askWithin(scope, closedMonths)
   const running = asOfs.find((one) => one.is_running)
   if (!meta || !running)
     throw new AppError("no-snapshot", "The snapshot is not complete. Run `npx filtrate refresh`.")
@@ -47,5 +76,11 @@ export async function snapshotMeta(scope: Scope): Promise<SnapshotMeta> {
     settings: Settings.parse(JSON.parse(meta.settings)),
     runningAsOf: running.as_of,
     asOfs: asOfs.map((one) => one.as_of),
+    closed: closed.map((one) => ({
+      ...{ asOf: one.as_of, closingId: one.closing_id },
+      settings: Settings.parse(JSON.parse(one.settings)),
+      ...{ isReproduced: one.is_reproduced, isOfTheseDefinitions: one.is_of_these_definitions },
+      peopleGone: one.people_gone,
+    })),
   }
 }

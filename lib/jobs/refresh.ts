@@ -4,6 +4,7 @@ import { changeAndRecord } from "../store/audit"
 import { commandActor } from "../store/audit-actors"
 import { openClient } from "../store/client"
 import { plainToday } from "../domain/plain-date"
+import { listClosings } from "../store/month-closings"
 import { noteSnapshotProgram } from "./snapshot-freshness"
 
 /**
@@ -37,6 +38,7 @@ export async function refresh(options: {
       const fileName = await buildSnapshot({
         ...options,
         builtAt: now,
+        closed: (await listClosings(client)).filter((one) => one.reopenedAt === null),
         todayIn: (timeZone) => plainToday(now, timeZone),
       })
       await finish({ status: "done", fileName })

@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url"
 import { plainToday } from "../domain/plain-date"
 import { currentSnapshot, snapshotDir } from "../engine/snapshot"
 import type { PrismaClient } from "../store/generated/client"
+import { isClosingNewer } from "../store/month-closings"
 
 const libDir = fileURLToPath(new URL("..", import.meta.url))
 
@@ -12,13 +13,15 @@ const libDir = fileURLToPath(new URL("..", import.meta.url))
 const program = ["clinical", "engine", "measures"]
 
 /**
- * Whether the snapshot no longer says what the store holds: none yet, something came in since, the day has turned
- * in the clinic's time zone, or the program that computes it has changed.
+ * Whether the snapshot no longer says what the store holds: none yet, something came in since, a month was closed or
+ * opened again, the day has turned in the clinic's time zone, or the program that computes it has changed.
  */
 export async function isSnapshotStale(options: {
   client: PrismaClient
   dataDir: string
   now: Date
+  /** Whether a month may have been closed or opened again meanwhile. */
+  areClosingsLeftOut?: boolean
 }): Promise<boolean> {
   const { client, dataDir, now } = options
   const file = currentSnapshot(dataDir)
@@ -35,6 +38,7 @@ export async function isSnapshotStale(options: {
     client.drugNameMapping.findFirst({ where: { createdAt: { gt: build.startedAt } } }),
   ])
   if (imported || changed || mapped) return true
+  if (!options.areClosingsLeftOut && (await isClosingNewer(client, build.startedAt))) return true
   if (plainToday(build.startedAt, clinic.timeZone) !== plainToday(now, clinic.timeZone)) return true
   return readNote(dataDir) !== programStamp(clinic.timeZone)
 }

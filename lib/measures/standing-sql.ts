@@ -13,9 +13,9 @@ export function standingsSql(measures: readonly Measure[]): string {
   return `select\n  p.patient_id,\n  p.as_of,\n  ${columns.join(",\n  ")}\nfrom patient_month as p\nwhere p.in_panel`
 }
 
-/** The select that counts the standings of every measure on every as-of date. */
-export function countsSql(measures: readonly Measure[]): string {
-  return measures.map(countsOfOne).join("\nunion all\n")
+/** The select that counts the standings of every measure on every as-of date, those of `patient_standings` unless another table is named. */
+export function countsSql(measures: readonly Measure[], table = "patient_standings"): string {
+  return measures.map((measure) => countsOfOne(measure, table)).join("\nunion all\n")
 }
 
 /** The select that evaluates every condition of a measure for one patient: `part`, `place`, `words`, `holds`. */
@@ -76,7 +76,7 @@ function when(
   return [`when ${conditions.map(isTrue).join(" or ")} then ${result(conditions)}`]
 }
 
-function countsOfOne(measure: Measure): string {
+function countsOfOne(measure: Measure, table: string): string {
   const count = (standing: string) =>
     `cast(count(*) filter (where s.${measure.column} = '${standing}') as integer)`
   return `select
@@ -88,7 +88,7 @@ function countsOfOne(measure: Measure): string {
   ${count("met")} as met,
   ${count("exception")} as exception,
   ${count("not met")} as not_met
-from patient_standings as s
+from ${table} as s
 group by s.as_of`
 }
 

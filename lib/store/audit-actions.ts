@@ -21,6 +21,8 @@ export const auditActions = {
   "figures.ask": "asked for the figures anew",
   "figures.build": "computed the figures",
   "figures.print": "printed counts and rates",
+  "month.close": "closed a month",
+  "month.reopen": "reopened a month",
   "settings.change": "changed settings",
   "chart-note.add": "wrote a note on a chart",
   "chart-note.undo": "took back a note on a chart",

@@ -47,6 +47,10 @@ export async function erasePerson(
     const facts = await deleteFacts(transaction, patientIds)
     const texts = await blankTexts(transaction, words)
     await transaction.drugNameMapping.deleteMany({ where: { text: { in: [...drugTexts] } } })
+    await transaction.$executeRaw`
+      update month_closings set mappings = coalesce((
+        select jsonb_agg(said.one) from jsonb_array_elements(mappings) as said (one)
+        where said.one ->> 'text' <> all (${[...drugTexts]}::text[])), '[]'::jsonb)`
     await transaction.erasure.update({
       where: { id: erasureId },
       data: { erasedAt: now, erasedBy: by.actorName, settings },
@@ -85,6 +89,14 @@ async function blankTexts(transaction: Prisma.TransactionClient, words: PersonWo
     update rejected_rows set original = '', value = null
     where original ~* any (${direct}::text[])
       or (original ~* any (${given}::text[]) and original ~* any (${family}::text[]))`
+  // One statement each, so that a closing whose note alone names the person keeps the reason it was reopened for.
+  for (const column of ["note", "reopen_reason"])
+    await transaction.$executeRawUnsafe(
+      `update month_closings set ${column} = 'named a person whose record was erased'
+       where ${column} ~* any ($1::text[]) or ${column} ~* any ($2::text[])`,
+      direct,
+      family,
+    )
   await transaction.$executeRaw`
     update emergency_accesses set reason = 'named a person whose record was erased'
     where reason ~* any (${direct}::text[]) or reason ~* any (${family}::text[])`

@@ -50,6 +50,11 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
     import: "select, insert, update",
     snapshot: "select, insert, update",
   },
+  month_closings: {
+    app: "select, insert, update (reopened_at, reopened_by, reopen_reason)",
+    import: "select",
+    snapshot: "select",
+  },
   users: account,
   sessions: account,
   emergency_accesses: account,

@@ -7,6 +7,7 @@ const typedTables = ["chart_notes", "chart_baselines", "measure_actions"]
 const rewritten = [
   ...patientTables,
   "rejected_rows",
+  "month_closings",
   "drug_name_mappings",
   "emergency_accesses",
   ...typedTables,

@@ -87,7 +87,12 @@ test("any day and month is a day the figures stand at, or refused", () => {
       clinicName: "Clinic",
       isDemo: false,
     },
-    ...{ settings: defaultSettings, runningAsOf: "2025-08-31", asOfs: ["2025-07-31", "2025-08-31"] },
+    ...{
+      settings: defaultSettings,
+      runningAsOf: "2025-08-31",
+      asOfs: ["2025-07-31", "2025-08-31"],
+      closed: [],
+    },
   }
   const text = fc.option(mostly("2025-08-31", "2025-08", "2025-07"), { nil: undefined })
   return forInputs(fc.tuple(text, text), async ([on, month]) => {

@@ -31,7 +31,7 @@ const mayImport: Record<string, string[]> = {
   "lib/auth": ["lib/access", "lib/store", "lib/env", "lib/errors", "lib/domain", "lib/outgoing"],
   "lib/jobs": [
     ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
-    "lib/outreach",
+    ...["lib/outreach", "lib/access"],
   ],
   "lib/cli": [
     ...["lib/domain", "lib/store", "lib/env", "lib/errors", "lib/import", "lib/engine", "lib/export"],
