@@ -20,7 +20,8 @@ export type ChosenBaseline = {
   fromMonth: string
   reason: string
   madeBy: string
-  madeAt: Date
+  /** The day it was set, on the clinic's clock. */
+  madeOn: string
 }
 
 /** A calendar month as text, `2026-01`. */

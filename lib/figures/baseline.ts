@@ -38,8 +38,7 @@ export function baselineWords(baseline: Baseline, asOfs: readonly string[]): str
   const months = `Baseline: ${monthShort(from)} to ${monthShort(through)}`
   const { chosen, passed } = baseline
   if (chosen) {
-    const on = day(chosen.madeAt.toISOString().slice(0, 10))
-    return `${months}, set by ${chosen.madeBy} on ${on}: ${closed(chosen.reason)}`
+    return `${months}, set by ${chosen.madeBy} on ${day(chosen.madeOn)}: ${closed(chosen.reason)}`
   }
   const gone = passed ? ` The one set from ${monthShort(passed.fromMonth)} is no longer among them.` : ""
   return `${months}, the first year of the months shown.${gone}`

@@ -1,6 +1,7 @@
 import "server-only"
 import type { Caller } from "../access/caller"
 import type { ChosenBaseline } from "../domain/chart-marks"
+import { plainToday } from "../domain/plain-date"
 import { changeAndRecord } from "./audit"
 import { actorOf } from "./audit-actors"
 import type { PrismaClient } from "./generated/client"
@@ -9,11 +10,15 @@ import type { PrismaClient } from "./generated/client"
 export async function listChosenBaselines(
   client: PrismaClient,
 ): Promise<ReadonlyMap<string, ChosenBaseline>> {
-  const rows = await client.chartBaseline.findMany({ where: { undoneAt: null }, orderBy: { id: "asc" } })
+  const [clinic, rows] = await Promise.all([
+    client.clinic.findUnique({ where: { id: 1 } }),
+    client.chartBaseline.findMany({ where: { undoneAt: null }, orderBy: { id: "asc" } }),
+  ])
+  const zone = clinic?.timeZone ?? "UTC"
   return new Map(
     rows.map(({ id, measureId, fromMonth, reason, madeBy, madeAt }) => [
       measureId,
-      { id, measureId, fromMonth, reason, madeBy, madeAt },
+      { id, measureId, fromMonth, reason, madeBy, madeOn: plainToday(madeAt, zone) },
     ]),
   )
 }

@@ -7,13 +7,13 @@ import { importExtract, openFolder } from "../../helpers/extract"
 import { openStore, type TestStore } from "../../helpers/open-store"
 
 const folder = openFolder()
-const now = new Date("2026-10-31T10:00:00Z")
+const now = new Date("2026-10-31T11:30:00Z")
 let store: TestStore
 let lead: Caller
 
 beforeAll(async () => {
   store = await openStore()
-  await store.prisma.clinic.create({ data: { name: "Test clinic", timeZone: "UTC" } })
+  await store.prisma.clinic.create({ data: { name: "Test clinic", timeZone: "Pacific/Auckland" } })
   const user = await store.prisma.user.create({
     data: { userName: "ingrid", name: "Ingrid Sollie", roles: ["clinic-lead"] },
   })
@@ -90,6 +90,8 @@ describe("a baseline that somebody set", () => {
     const standing = await listChosenBaselines(store.prisma)
 
     expect([...standing.values()]).toMatchObject([{ measureId: "bp-at-target", fromMonth: "2025-04" }])
+    // 31 Oct 2026, 11:30 UTC is the next day in New Zealand, 13 hours ahead.
+    expect([...standing.values()]).toMatchObject([{ madeOn: "2026-11-01" }])
     expect(await store.prisma.chartBaseline.count()).toBe(2)
   })
 

@@ -9,7 +9,7 @@ const asOfs = [...months, "2026-03-17"]
 
 const chosen = {
   ...{ id: 1, measureId: "bp-at-target", fromMonth: "2025-02", reason: "home readings count since then" },
-  ...{ madeBy: "Ruth Alder", madeAt: new Date("2026-03-03T12:00:00Z") },
+  ...{ madeBy: "Ruth Alder", madeOn: "2026-03-03" },
 }
 
 it("may begin with every month that eleven complete ones follow", () => {

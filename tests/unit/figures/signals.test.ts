@@ -41,7 +41,7 @@ function figureOf(
         ? null
         : {
             ...{ id: 1, measureId: measure.id, fromMonth: options.from, reason: "a new protocol" },
-            ...{ madeBy: "Ruth Alder", madeAt: new Date("2024-12-01T12:00:00Z") },
+            ...{ madeBy: "Ruth Alder", madeOn: "2024-12-01" },
           },
   })
   if (!figure) throw new Error("the measure has no deciding fact")
