@@ -5,6 +5,7 @@ import { Screen } from "../_ui/screen"
 import { EmptyClinic } from "./empty-clinic"
 import { MonthAside } from "./month-aside"
 import { askMonth } from "./month-answers"
+import { MeetingOpen } from "./meeting-open"
 import { MonthDocuments } from "./month-documents"
 import { MonthThemes } from "./month-themes"
 import { chooseMonth } from "./months"
@@ -29,6 +30,7 @@ export default async function MonthPage({ searchParams }: PageProps<"/">) {
       aside={<MonthAside snapshot={snapshot} chosen={chosen} counts={answers.counts} />}
       after={<MonthDocuments caller={caller} chosen={chosen} />}
     >
+      <MeetingOpen chosen={chosen} />
       <MonthThemes chosen={chosen} answers={answers} />
     </Screen>
   )

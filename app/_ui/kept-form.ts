@@ -7,7 +7,7 @@ import { startTransition, type SubmitEvent } from "react"
 export function keptForm(send: (form: FormData) => void): (event: SubmitEvent<HTMLFormElement>) => void {
   return (event) => {
     event.preventDefault()
-    const form = new FormData(event.currentTarget)
+    const form = new FormData(event.currentTarget, event.nativeEvent.submitter)
     startTransition(() => send(form))
   }
 }

@@ -117,6 +117,17 @@ async function prepare(name: string, userId: string): Promise<Fields> {
     const note = { measureId: null, onDay: new Date(), text: "A note", madeBy: "Lead", madeAt: new Date() }
     return { id: [String((await prisma.chartNote.create({ data: note })).id)] }
   }
+  if (action === "endOneOfLog" || action === "openOneOfLog") {
+    const written = { measureId: "acr-tested", month: "2026-10", kind: "action", text: "Order the urine" }
+    const made = { owner: "Some Body", ownerId: userId, madeBy: "Lead", madeAt: new Date() }
+    const closed = action === "openOneOfLog" ? { state: "done", closedAt: new Date() } : {}
+    const { id } = await prisma.measureAction.create({ data: { ...written, ...made, ...closed } })
+    return { id: [String(id)], version: ["1"] }
+  }
+  if (action === "writeDown") {
+    const { runningAsOf } = await snapshotMeta(wholeClinic)
+    return { month: [runningAsOf.slice(0, 7)] }
+  }
   if (action === "setOwnBaseline") {
     const { asOfs } = await snapshotMeta(wholeClinic)
     return { from: [asOfs[0]?.slice(0, 7) ?? ""] }

@@ -23,6 +23,7 @@ import { shownSeries } from "./diet-series"
 import { DietShares } from "./diet-shares"
 import { DietSeriesCharts } from "./diet-series-charts"
 import { MeasureAction } from "./measure-action"
+import { MeetingLog } from "./meeting-log"
 import { pageSize } from "./measure-answers"
 import styles from "./measure-history.module.css"
 
@@ -76,6 +77,7 @@ export async function DietScreen(props: {
       </section>
       <ChartMarks caller={caller} measureId={dietSodium.id} marks={marks} hasBaseline />
       <MeasureAction measure={dietSodium} />
+      <MeetingLog caller={caller} measureId={dietSodium.id} chosen={chosen} />
       <Theme id="series" title="The other ways of asking" note={<DietShares figure={figure} />}>
         <DietSeriesCharts figure={figure} />
       </Theme>

@@ -16,6 +16,7 @@ import { MeasureBasis } from "./measure-basis"
 import { MeasureDecision } from "./measure-decision"
 import { MeasureGroups } from "./measure-groups"
 import { MeasureHistory } from "./measure-history"
+import { MeetingLog } from "./meeting-log"
 import { MonthTable } from "./month-table"
 import { PeopleList } from "./people-list"
 
@@ -47,6 +48,7 @@ export async function MeasureScreen(props: {
       />
       <ChartMarks caller={caller} measureId={measure.id} marks={marks} hasBaseline={measure.fact !== null} />
       <MeasureAction measure={measure} />
+      <MeetingLog caller={caller} measureId={measure.id} chosen={chosen} />
       <Theme id="decided" title="How it is decided">
         <MeasureDecision answers={answers} chosen={chosen} />
         <MeasureBasis measure={measure} />
