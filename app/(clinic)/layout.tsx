@@ -2,6 +2,8 @@ import Link from "next/link"
 import { redirect } from "next/navigation"
 import type { ReactNode } from "react"
 import { sessionLimits } from "../../lib/access/session-limits"
+import { plainToday } from "../../lib/domain/plain-date"
+import { day } from "../../lib/speech/format"
 import { may } from "../../lib/access/permissions"
 import { isWhole } from "../../lib/access/scope"
 import { callerScope, currentEmergency } from "../_http/ask"
@@ -62,6 +64,9 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
         <p>
           Filtrate supports licensed clinicians and local policy and never replaces them. It is no alarm
           system: what is urgent reaches the clinic by its own ways.
+        </p>
+        <p className={styles.onPaper}>
+          {snapshot ? `${snapshot.clinicName}. ` : null}Opened {day(plainToday(new Date(), timeZone))}.
         </p>
       </footer>
     </div>

@@ -112,6 +112,9 @@ export function PatientsGrid(props: PeopleProps) {
         <span className="soft">Arrow keys move, Enter opens, C copies the row.</span>
         <span role="status">{keys.said}</span>
       </p>
+      <p className={styles.onPaper}>
+        Printed are the rows that were on the screen. The file of the list holds all of them.
+      </p>
       <RowMenu menu={menu} open={keys.openRow} copy={keys.copy} />
     </>
   )
