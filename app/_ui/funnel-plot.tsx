@@ -14,7 +14,7 @@ export function FunnelPlot({ title, figure }: { title: string; figure: FunnelFig
   const fewest = Math.min(...points.map((point) => point.total))
   const atFewest = limits.find((limit) => limit.total >= fewest)
   const scale = scaleOver(
-    [...points.map((point) => point.share), atFewest?.narrow.low ?? null, atFewest?.narrow.high ?? null],
+    [...points.map((point) => point.share), atFewest?.wide.low ?? null, atFewest?.wide.high ?? null],
     { least: 0.2, floor: 0, ceiling: 1 },
   )
   const left = (total: number) => `${placeOn(across, total) * 100}%`
@@ -73,7 +73,7 @@ function Curves({ figure, scale, most }: { figure: FunnelFigure; scale: Scale; m
 }
 
 function y(scale: Scale, share: number): string {
-  return ((1 - placeOn(scale, Math.min(scale.high, Math.max(scale.low, share)))) * 100).toFixed(2)
+  return ((1 - placeOn(scale, share)) * 100).toFixed(2)
 }
 
 /** On which side of its point a name stands clear of the other points, the other names and the edges; without one it is left out. */

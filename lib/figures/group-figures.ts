@@ -34,7 +34,10 @@ export function groupFigures(options: {
   const { direction, groups, smallest } = options
   const shown = groupKinds.filter((kind) => smallest === null || kind !== "clinician")
   return shown.flatMap((kind) => {
-    const own = groups.filter((group) => group.kind === kind)
+    const own = inOrder(
+      kind,
+      groups.filter((group) => group.kind === kind),
+    )
     if (own.every((group) => group.key === null)) return []
     const rates = own.map((group) => rateOf({ ...group, population: 0, notMet: group.not_met }, direction))
     const clinic = {
@@ -55,6 +58,14 @@ export function groupFigures(options: {
     })
     return [{ kind, title: groupTitle(kind), groups: figures }]
   })
+}
+
+/** As the question has them, but languages by the name they are shown with. */
+function inOrder(kind: GroupKind, groups: readonly GroupCounts[]): readonly GroupCounts[] {
+  if (kind !== "language") return groups
+  const isLast = (group: GroupCounts) => Number(group.key === null)
+  const name = (group: GroupCounts) => groupName(kind, group.name)
+  return [...groups].sort((a, b) => isLast(a) - isLast(b) || name(a).localeCompare(name(b), "en"))
 }
 
 function toTheOthers(rate: Rate, clinic: { met: number; total: number }): Difference | null {

@@ -112,6 +112,22 @@ test("calls groups by the words of the trade, a language by its name", () => {
   expect(groupName("sex", "female")).toBe("Female")
 })
 
+test("orders languages by the names they are shown with, those without one last", () => {
+  const groups = [
+    group("language", "en", [30, 10]),
+    group("language", "fa", [3, 1]),
+    group("language", "fil", [2, 2]),
+  ]
+
+  const [division] = groupFigures({
+    direction: "up",
+    groups: [group("language", null, [4, 4]), ...groups],
+    smallest: null,
+  })
+
+  expect(division?.groups.map(({ name }) => name)).toEqual(["English", "Filipino", "Persian", "Not recorded"])
+})
+
 // the six units of the dispersion fixture: phi 2.325
 const six = [
   [31, 21],

@@ -5,7 +5,8 @@ import type { GroupCounts } from "../../../../lib/questions/measure-groups"
 import { groupFigures, type Division, type GroupFigure } from "../../../../lib/figures/group-figures"
 import { groupTable } from "../../../../lib/figures/group-table"
 import { fewestForRate, type MeasureFigure } from "../../../../lib/figures/measure-figure"
-import { day } from "../../../../lib/speech/format"
+import { counted, day } from "../../../../lib/speech/format"
+import type { Rate } from "../../../../lib/statistics/rate"
 import { measureHref } from "../search-params"
 import { ClinicianGroups } from "./clinician-groups"
 import styles from "./measure-groups.module.css"
@@ -48,7 +49,7 @@ export function MeasureGroups(props: {
             />
           ) : (
             <div key={division.kind}>
-              <GroupDots title={division.title} clinic={figure.rate} scale={scale} rows={rowsOf(division)} />
+              <DividedDots division={division} clinic={figure.rate} scale={scale} rows={rowsOf(division)} />
               <div className={styles.figures}>
                 <Figures table={groupTable(division, asOf)} />
               </div>
@@ -56,6 +57,34 @@ export function MeasureGroups(props: {
           ),
         )}
       </div>
+    </>
+  )
+}
+
+const mostAtOnce = 9
+
+/** The groups of one kind; of very many, those of few people and those not shown are one key away. */
+function DividedDots(props: { division: Division; clinic: Rate; scale: Scale | null; rows: GroupRow[] }) {
+  const { division, clinic, scale, rows } = props
+  const isFew = ({ rate }: GroupRow) => rate === null || rate.total < fewestForRate
+  const few = rows.length > mostAtOnce ? rows.filter(isFew) : []
+  return (
+    <>
+      <GroupDots
+        title={division.title}
+        clinic={clinic}
+        scale={scale}
+        rows={rows.filter((row) => !few.includes(row))}
+      />
+      {few.length === 0 ? null : (
+        <details className={styles.own}>
+          <summary>
+            {counted(few.length, "further group", "further groups")},{" "}
+            {few.some(({ rate }) => rate === null) ? "not shown" : "of few people"}
+          </summary>
+          <GroupDots title={`${division.title}, further groups`} clinic={clinic} scale={null} rows={few} />
+        </details>
+      )}
     </>
   )
 }
