@@ -8,6 +8,7 @@ const config = {
     "@node-rs/argon2",
     "@simplewebauthn/server",
     "openid-client",
+    "pdfkit",
     "@zxcvbn-ts/core",
     "@zxcvbn-ts/language-common",
     "@zxcvbn-ts/language-en",

@@ -7,6 +7,7 @@ import { ListDownload } from "./list-download"
 import styles from "./month-documents.module.css"
 
 const kinds = [
+  { format: "pdf", name: "PDF" },
   { format: "csv", name: "CSV" },
   { format: "fhir", name: "FHIR" },
 ] as const

@@ -1,9 +1,10 @@
 import { monthBundle } from "../export/fhir/month-bundle"
 import { monthCsv } from "../export/month-csv"
+import { monthPdf } from "../export/pdf/month-pdf"
 import type { MonthReport } from "../figures/month-report"
 import type { ReportPeople } from "./ask-report-people"
 
-export const documentFormats = ["csv", "fhir"] as const
+export const documentFormats = ["pdf", "csv", "fhir"] as const
 
 export type DocumentFormat = (typeof documentFormats)[number]
 
@@ -27,6 +28,8 @@ export async function monthDocument(
 ): Promise<MonthDocument> {
   const name = `month-${report.month}${people === null ? "" : "-people"}`
   switch (format) {
+    case "pdf":
+      return { fileName: `${name}.pdf`, mediaType: "application/pdf", bytes: await monthPdf(report) }
     case "csv":
       return {
         fileName: `${name}.csv`,

@@ -1,8 +1,6 @@
 import Link from "next/link"
-import { chosenOf, topicOf } from "../../../../lib/domain/setting-choices"
-import type { SettingTopic } from "../../../../lib/domain/setting-topic"
-import { withSettings } from "../../../../lib/domain/setting-words"
-import type { Settings } from "../../../../lib/domain/settings"
+import { answerOf } from "../../../../lib/domain/setting-answer"
+import { topicOf } from "../../../../lib/domain/setting-choices"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import styles from "./measure-basis.module.css"
 
@@ -23,17 +21,4 @@ export function MeasureSettings({ measure }: { measure: WordedMeasure }) {
       ))}
     </dl>
   )
-}
-
-/** The named choice the clinic stands at, or its own numbers with their units. */
-function answerOf(topic: SettingTopic, settings: Settings): string {
-  const choice = chosenOf(topic, settings)
-  if (choice) return choice.name
-  return topic.fields
-    .filter((field) => settings[field.key] !== null)
-    .map((field) => {
-      const value = withSettings(`{${field.key}} ${field.unit}`, settings)
-      return topic.fields.length === 1 ? value : `${field.name} ${value}`
-    })
-    .join("; ")
 }

@@ -1,0 +1,107 @@
+import { answerOf } from "../../domain/setting-answer"
+import { settingTopics } from "../../domain/setting-choices"
+import { settingGroups } from "../../domain/setting-topic"
+import { fewestForRate } from "../../figures/measure-figure"
+import { reportedMeasures, type MonthReport } from "../../figures/month-report"
+import { dietSodium } from "../../measures/diet-sodium"
+import type { Condition, WordedMeasure } from "../../measures/types"
+import { listed, milligrams, sentenceCase } from "../../speech/format"
+import { heightOf, ink, keepRoom, markPlace, paper, rule, say, sayAt, turnPage, type Sheet } from "./sheet"
+
+const termWidth = 104
+
+const howToRead = [
+  "A rate is shown with the people it is of. Where more is better, whoever was not measured counts against the clinic; the share of the measured stands beside it. Where less is better, the people not measured are told apart.",
+  `The interval after a rate is the 95% interval of Wilson: how far chance alone could have moved it. It is shaded in the charts. Where fewer than ${fewestForRate} people are counted, the counts stand in place of a percentage.`,
+  "The dotted line is the median of the first year shown. Neighbouring months share most of their people, so a run of months on one side of the line is no signal by itself.",
+  "The change since the month before is told in people: who gained, who lost, who joined and who left. The four make up the whole of it.",
+  "Clinicians and sites are not ranked: with few people in each, most of the difference between them is chance. Clinicians are compared on the site alone, where the limits of chance are drawn beside them.",
+  "The document holds counts of people and names nobody. It supports licensed clinicians, who decide; local policy applies.",
+]
+
+/** How to read the document, how each measure is decided and from which source, and what the clinic set. */
+export function setAppendix(sheet: Sheet, report: MonthReport): void {
+  turnPage(sheet)
+  heading(sheet, "How to read this", "how-to-read")
+  for (const words of howToRead) say(sheet, words, { after: 6 })
+  sheet.y += 12
+  heading(sheet, "Definitions and sources", "definitions")
+  for (const { figure } of reportedMeasures(report)) setDefinition(sheet, figure.measure)
+  setDietDefinition(sheet)
+  sheet.y += 10
+  heading(sheet, "Settings in force", "settings")
+  setSettings(sheet, report)
+}
+
+function heading(sheet: Sheet, words: string, place: string): void {
+  keepRoom(sheet, 90)
+  markPlace(sheet, place)
+  say(sheet, words, { tag: "H2", font: "serifBold", size: 17, gap: 0, after: 5 })
+  rule(sheet, ink.ink)
+  sheet.y += 10
+}
+
+function setDefinition(sheet: Sheet, measure: WordedMeasure): void {
+  const rows: [string, string][] = [
+    ["Counts", words(measure.population, "; and ")],
+    ["Excluded", words(measure.excluded, "; or ")],
+    ["Not measured", words(measure.unknown, "; or ")],
+    [sentenceCase(measure.metWords), measure.met.words],
+    ["Documented reason", words(measure.exception, "; or ")],
+    ["Source", measure.source],
+  ]
+  setTerms(sheet, {
+    title: `${measure.name}. ${measure.question}`,
+    rows: rows.filter(([, said]) => said !== ""),
+  })
+}
+
+function setDietDefinition(sheet: Sheet): void {
+  setTerms(sheet, {
+    title: `${dietSodium.name}. ${dietSodium.question}`,
+    rows: [
+      ["Counts", "everyone in the panel with a record of the month; each weighs one"],
+      ["Ways of asking", `${listed(dietSodium.series)}; never mixed in one mean`],
+      [
+        "In the same people",
+        "their mean this month less their mean in the months 15 to 3 before, of one series",
+      ],
+      ["Interval", "95% by Student's t; of one person none"],
+      ...dietSodium.limits.map((limit): [string, string] => [milligrams(limit.mg), limit.source]),
+    ],
+  })
+}
+
+function setSettings(sheet: Sheet, report: MonthReport): void {
+  const shown = settingGroups.filter(({ id }) => !["access", "keep", "import"].includes(id))
+  for (const group of shown) {
+    const rows = settingTopics
+      .filter((topic) => topic.group === group.id)
+      .map((topic): [string, string] => [topic.name, answerOf(topic, report.settings)])
+    setTerms(sheet, { title: group.title, rows })
+  }
+}
+
+function setTerms(sheet: Sheet, { title, rows }: { title: string; rows: readonly [string, string][] }): void {
+  const style = { size: 8.5, gap: 1 }
+  const x = paper.left + termWidth
+  const width = paper.right - x
+  const [first] = rows
+  keepRoom(sheet, 30 + (first ? heightOf(sheet, first[1], { ...style, width }) : 0))
+  say(sheet, title, { tag: "H3", font: "sansBold", size: 9.5, after: 2 })
+  for (const [term, said] of rows) {
+    const height = Math.max(
+      heightOf(sheet, term, { ...style, width: termWidth - 10 }),
+      heightOf(sheet, said, { ...style, width }),
+    )
+    keepRoom(sheet, height)
+    sayAt(sheet, term, sheet.y, { ...style, width: termWidth - 10, colour: ink.soft })
+    sayAt(sheet, sentenceCase(said), sheet.y, { ...style, x, width })
+    sheet.y += height + 1.5
+  }
+  sheet.y += 8
+}
+
+function words(conditions: readonly Condition[], joint: string): string {
+  return conditions.map((one) => one.words).join(joint)
+}
