@@ -39,9 +39,9 @@ const appendix = [
 /** The heads of the columns, once for all themes. */
 function setHead(sheet: Sheet): void {
   const at = { size: 7.5, gap: 0, colour: ink.soft } as const
-  sayAt(sheet, "rate", sheet.y, { ...at, x: 262, width: 62, align: "right" })
-  sayAt(sheet, "95% interval", sheet.y, { ...at, x: 330, width: 66 })
-  sayAt(sheet, "since the month before", sheet.y, { ...at, x: 396, width: 110 })
+  sayAt(sheet, "rate", sheet.y, { ...at, x: 246, width: 56, align: "right" })
+  sayAt(sheet, "95% interval", sheet.y, { ...at, x: 308, width: 66 })
+  sayAt(sheet, "since the month before", sheet.y, { ...at, x: 374, width: 110 })
   sayAt(sheet, "page", sheet.y, { ...at, x: 510, width: 29, align: "right" })
 }
 
@@ -108,11 +108,11 @@ function dietRow({ headline }: NonNullable<MonthReport["themes"][number]["diet"]
 function setRow(sheet: Sheet, row: Row): void {
   const { y } = sheet
   const at = { size: 9, gap: 0 } as const
-  sayAt(sheet, row.name, y, { ...at, x: paper.left, width: 206, goTo: row.goTo })
+  sayAt(sheet, row.name, y, { ...at, x: paper.left, width: 186, goTo: row.goTo })
   if (row.value === "") return endRow(sheet, row.goTo)
-  sayAt(sheet, row.value, y, { ...at, x: 262, width: 62, font: "sansBold", align: "right" })
-  sayAt(sheet, row.interval, y, { ...at, x: 330, width: 66, colour: ink.soft })
-  sayAt(sheet, row.change, y, { ...at, x: 396, width: 124, colour: ink.soft, size: 8.5 })
+  sayAt(sheet, row.value, y, { ...at, x: 246, width: 56, font: "sansBold", align: "right" })
+  sayAt(sheet, row.interval, y, { ...at, x: 308, width: 66, colour: ink.soft })
+  sayAt(sheet, row.change, y, { ...at, x: 374, width: 150, colour: ink.soft, size: 8.5 })
   endRow(sheet, row.goTo)
 }
 
