@@ -6,6 +6,8 @@ import { details } from "../../lib/questions/measure-details"
 import { dietSodium } from "../../lib/measures/diet-sodium"
 import { themes } from "../../lib/measures/themes"
 import { dietFigure } from "../../lib/figures/diet-figure"
+import { attentionOf, type Attention } from "../../lib/figures/attention"
+import { MonthFirst } from "./month-first"
 import { DietRow } from "./diet-row"
 import { fewestForRate, type MeasureFigure } from "../../lib/figures/measure-figure"
 import { MeasureRow } from "./measure-row"
@@ -25,10 +27,12 @@ const headlines: ReadonlySet<string> = new Set([
 
 /** Every measure by theme: those of the headlines in full, the others in short. */
 export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers: MonthAnswers }) {
-  const figures = [...answers.figures.values()]
+  const attention = attentionOf([...answers.figures.values()])
+  const figures = byAttention([...answers.figures.values()], attention)
   const diet = dietFigure(answers.diet, answers.asOfs, chosen.asOf)
   return (
     <>
+      <MonthFirst attention={attention} month={chosen.param} />
       {themes.map((theme) => {
         const own = figures.filter((figure) => figure.measure.theme === theme.id)
         const full = own.filter((figure) => headlines.has(figure.measure.id))
@@ -57,6 +61,12 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
       </p>
     </>
   )
+}
+
+/** Those that want attention first, in that order; the others stay where they are. */
+function byAttention(figures: readonly MeasureFigure[], attention: readonly Attention[]): MeasureFigure[] {
+  const first = attention.map(({ figure }) => figure)
+  return [...first, ...figures.filter((figure) => !first.includes(figure))]
 }
 
 /** What could be done next for those who want attention: parts of the list, each opening its people. */
