@@ -77,10 +77,16 @@ function signal({ measure, rate, chosen, inMonth }: MeasureFigure): Found {
   const bad = measure.direction === "up" ? "below" : "above"
   const finding = inMonth.judgement.findings.find((one) => isUnfavourable(one, bad, chosen - recentMonths))
   if (!finding) return null
-  const words = signalPhrase({ ...inMonth, judgement: { ...inMonth.judgement, findings: [finding] } })
+  const alone = { ...inMonth, judgement: { ...inMonth.judgement, findings: [finding] } }
+  const words = signalPhrase(alone, "readings of each month")
   return words === null
     ? null
-    : { reason: "signal", parts: [{ words: words.replace(/^Signal: /, ""), opens: null }], size: rate.total }
+    : { reason: "signal", parts: [{ words: clause(words), opens: null }], size: rate.total }
+}
+
+/** A sentence as part of another: its first letter small, without its full stop. */
+function clause(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, "")
 }
 
 function isUnfavourable(finding: SignalFinding, bad: "above" | "below", from: number): boolean {
