@@ -10,8 +10,10 @@ import { measureMonths } from "../../lib/questions/measure-months"
 import { panelCounts, type PanelCounts } from "../../lib/questions/panel-counts"
 import { standingChanges } from "../../lib/questions/standing-changes"
 import { measureFigure, type MeasureFigure } from "../../lib/figures/measure-figure"
+import type { MonthToday } from "../../lib/questions/months-today"
 import { listChosenBaselines } from "../../lib/store/chart-baselines"
 import { store } from "../../lib/store/client"
+import { askMonthToday } from "./month-closing-answers"
 import type { ChosenMonth } from "./months"
 
 export type MonthAnswers = {
@@ -21,6 +23,8 @@ export type MonthAnswers = {
   diet: DietMonth[]
   dietBaseline: ChosenBaseline | null
   asOfs: string[]
+  /** What today's facts and settings make of a closed month. */
+  today: ReadonlyMap<string, MonthToday>
 }
 
 const nobody: PanelCounts = {
@@ -58,5 +62,6 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
     diet,
     dietBaseline: baselines.get(dietSodium.id) ?? null,
     asOfs,
+    today: await askMonthToday(chosen.asOf),
   }
 }

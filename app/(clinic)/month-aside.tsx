@@ -1,3 +1,4 @@
+import type { Caller } from "../../lib/access/caller"
 import { CountList } from "../_ui/count-list"
 import { dayOfYear, dayInFull, instant, month } from "../../lib/speech/format"
 import { hrefOf } from "../_ui/href"
@@ -6,12 +7,18 @@ import { AsidePart, ScreenTitle } from "../_ui/screen"
 import { withSettings } from "../../lib/domain/setting-words"
 import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 import type { PanelCounts } from "../../lib/questions/panel-counts"
+import { MonthClosing } from "./month-closing"
 import { monthChoices, type ChosenMonth } from "./months"
 import { monthHref } from "./search-params"
 
 /** Which month this is, how far its data go, what the clinic does not know of its people, and the other months. */
-export function MonthAside(props: { snapshot: SnapshotMeta; chosen: ChosenMonth; counts: PanelCounts }) {
-  const { snapshot, chosen, counts } = props
+export function MonthAside(props: {
+  caller: Caller
+  snapshot: SnapshotMeta
+  chosen: ChosenMonth
+  counts: PanelCounts
+}) {
+  const { caller, snapshot, chosen, counts } = props
   const people = (params: Record<string, string>) => hrefOf("/patients", { month: chosen.param, ...params })
   return (
     <>
@@ -20,6 +27,9 @@ export function MonthAside(props: { snapshot: SnapshotMeta; chosen: ChosenMonth;
           ? `Running. Data through ${dayOfYear(chosen.asOf)}, computed ${instant(snapshot.builtAt, snapshot.timeZone)}.`
           : `Complete, as it stands at ${dayInFull(chosen.asOf)}. Computed ${instant(snapshot.builtAt, snapshot.timeZone)}.`}
       </ScreenTitle>
+      <AsidePart>
+        <MonthClosing caller={caller} snapshot={snapshot} chosen={chosen} />
+      </AsidePart>
       <AsidePart>
         <CountList
           rows={[

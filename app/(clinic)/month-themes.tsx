@@ -14,6 +14,7 @@ import { MeasureRow } from "./measure-row"
 import { measureHref, standingParam } from "./measures/search-params"
 import type { MonthAnswers } from "./month-answers"
 import type { ChosenMonth } from "./months"
+import { WouldBeToday } from "./would-be-today"
 import styles from "./measure-row.module.css"
 
 /** The measures told in full; the others of their theme stand under them in short. */
@@ -46,10 +47,21 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
             {full.map((figure) => (
               <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param}>
                 <DetailWords figure={figure} chosen={chosen} answers={answers} />
+                <WouldBeToday
+                  figure={figure}
+                  month={chosen.param}
+                  today={answers.today.get(figure.measure.id)}
+                />
               </MeasureRow>
             ))}
             {short.map((figure) => (
-              <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param} size="short" />
+              <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param} size="short">
+                <WouldBeToday
+                  figure={figure}
+                  month={chosen.param}
+                  today={answers.today.get(figure.measure.id)}
+                />
+              </MeasureRow>
             ))}
           </Theme>
         )

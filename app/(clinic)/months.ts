@@ -39,6 +39,12 @@ export function chooseMonths(
   return { ...chosen, earlierAsOf: earlier, since }
 }
 
+/** A closed month speaks by the settings it was closed with: its words name the targets of then. */
+export function underSettingsThen(snapshot: SnapshotMeta, chosen: ChosenMonth): SnapshotMeta {
+  const closed = snapshot.closed.find((one) => one.asOf === chosen.asOf)
+  return closed ? { ...snapshot, settings: closed.settings } : snapshot
+}
+
 /** Every month of the snapshot, latest first, each with the address that shows it. */
 export function monthChoices(
   snapshot: SnapshotMeta,
@@ -47,6 +53,7 @@ export function monthChoices(
   return snapshot.asOfs.toReversed().map((asOf) => {
     const isRunning = asOf === snapshot.runningAsOf
     const month = asOf.slice(0, 7)
-    return { month, isRunning, href: hrefOf(isRunning ? null : month) }
+    const isClosed = snapshot.closed.some((one) => one.asOf === asOf)
+    return { month, isRunning, isClosed, href: hrefOf(isRunning ? null : month) }
   })
 }

@@ -8,7 +8,7 @@ import { askMonth } from "./month-answers"
 import { MeetingOpen } from "./meeting-open"
 import { MonthDocuments } from "./month-documents"
 import { MonthThemes } from "./month-themes"
-import { chooseMonth } from "./months"
+import { chooseMonth, underSettingsThen } from "./months"
 import { parseMonthView } from "./search-params"
 import { currentSnapshot, peopledSnapshot } from "./snapshot"
 
@@ -21,13 +21,14 @@ export async function generateMetadata({ searchParams }: PageProps<"/">): Promis
 export default async function MonthPage({ searchParams }: PageProps<"/">) {
   const caller = await requireScreenUser("figures.see")
   const view = parseMonthView(await searchParams)
-  const snapshot = await peopledSnapshot()
-  if (!snapshot) return <EmptyClinic />
-  const chosen = chooseMonth(snapshot, view.month)
+  const current = await peopledSnapshot()
+  if (!current) return <EmptyClinic />
+  const chosen = chooseMonth(current, view.month)
+  const snapshot = underSettingsThen(current, chosen)
   const answers = await askMonth(snapshot, chosen)
   return (
     <Screen
-      aside={<MonthAside snapshot={snapshot} chosen={chosen} counts={answers.counts} />}
+      aside={<MonthAside caller={caller} snapshot={snapshot} chosen={chosen} counts={answers.counts} />}
       after={<MonthDocuments caller={caller} chosen={chosen} />}
     >
       <MeetingOpen chosen={chosen} />

@@ -2,7 +2,7 @@ import Link from "next/link"
 import { month, monthName, monthShort } from "../../lib/speech/format"
 import styles from "./month-list.module.css"
 
-export type MonthChoice = { month: string; href: string; isRunning: boolean }
+export type MonthChoice = { month: string; href: string; isRunning: boolean; isClosed: boolean }
 
 const shownAtOnce = 6
 
@@ -17,7 +17,7 @@ export function MonthList({ choices, chosen }: { choices: MonthChoice[]; chosen:
         {latest.map((choice) => (
           <li key={choice.month}>
             <MonthLink choice={choice} chosen={chosen} words={monthName(choice.month)} />
-            <span className={styles.state}>{choice.isRunning ? "running" : yearMark(choice, latest)}</span>
+            <span className={styles.state}>{stateOf(choice, latest)}</span>
           </li>
         ))}
       </ol>
@@ -58,12 +58,18 @@ function MonthLink(props: { choice: MonthChoice; chosen: string; words: string; 
       href={choice.href}
       prefetch={false}
       aria-current={choice.month === props.chosen ? "date" : undefined}
-      aria-label={props.name ?? month(choice.month)}
-      title={month(choice.month)}
+      aria-label={`${props.name ?? month(choice.month)}${choice.isClosed ? ", closed" : ""}`}
+      title={`${month(choice.month)}${choice.isClosed ? ", closed" : ""}`}
     >
       {props.words}
     </Link>
   )
+}
+
+/** What stands beside a month: that it runs, that it was closed, and the year where it begins. */
+function stateOf(choice: MonthChoice, latest: MonthChoice[]): string {
+  const words = [choice.isRunning ? "running" : yearMark(choice, latest), choice.isClosed ? "closed" : ""]
+  return words.filter((word) => word !== "").join(", ")
 }
 
 /** The year beside the first month of it, so that a list across new year reads without counting. */

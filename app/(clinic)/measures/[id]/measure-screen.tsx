@@ -17,6 +17,7 @@ import { MeasureDecision } from "./measure-decision"
 import { MeasureGroups } from "./measure-groups"
 import { MeasureHistory } from "./measure-history"
 import { MeetingLog } from "./meeting-log"
+import { MeasureSinceClosing } from "./measure-since-closing"
 import { MonthTable } from "./month-table"
 import { PeopleList } from "./people-list"
 
@@ -60,6 +61,7 @@ export async function MeasureScreen(props: {
           <CountsOnly />
         )}
       </Theme>
+      <MeasureSinceClosing {...{ caller, measure, snapshot, chosen }} figure={answers.figure} />
       <Theme
         id="groups"
         title="Groups"

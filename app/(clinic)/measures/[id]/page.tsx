@@ -6,6 +6,7 @@ import { findMeasure } from "../../../../lib/measures/index"
 import { wordedMeasure } from "../../../../lib/measures/worded-measures"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonths } from "../../months"
+import { underSettingsThen } from "../../months"
 import { peopledSnapshot } from "../../snapshot"
 import { parseMeasureView } from "../search-params"
 import { DietScreen } from "./diet-screen"
@@ -22,9 +23,10 @@ export default async function MeasurePage({ params, searchParams }: PageProps<"/
   const measure = findMeasure(id)
   if (!measure && id !== dietSodium.id) notFound()
   const view = parseMeasureView(await searchParams)
-  const snapshot = await peopledSnapshot()
-  if (!snapshot) return <EmptyClinic />
-  const chosen = chooseMonths(snapshot, view)
+  const current = await peopledSnapshot()
+  if (!current) return <EmptyClinic />
+  const chosen = chooseMonths(current, view)
+  const snapshot = underSettingsThen(current, chosen)
   if (!measure) return <DietScreen caller={caller} snapshot={snapshot} chosen={chosen} view={view} />
   const worded = wordedMeasure(measure, snapshot.settings)
   return <MeasureScreen caller={caller} measure={worded} snapshot={snapshot} chosen={chosen} view={view} />

@@ -1,0 +1,103 @@
+import Link from "next/link"
+import type { Caller } from "../../../../lib/access/caller"
+import { may } from "../../../../lib/access/permissions"
+import { recordedOnce } from "../../../_http/recorded"
+import { ask } from "../../../_http/ask"
+import { Theme } from "../../../_ui/screen"
+import table from "../../../_ui/table.module.css"
+import type { Standing } from "../../../../lib/domain/standings"
+import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
+import type { MeasureFigure } from "../../../../lib/figures/measure-figure"
+import type { WordedMeasure } from "../../../../lib/measures/types"
+import { movedSinceClosing, type MovedPerson } from "../../../../lib/questions/moved-since-closing"
+import { count, counted, sentenceCase } from "../../../../lib/speech/format"
+import { standingWords } from "../../../../lib/speech/measure-words"
+import { askMonthToday } from "../../month-closing-answers"
+import type { ChosenMonth } from "../../months"
+import { wouldBeWords } from "../../would-be-today"
+
+const mostListed = 200
+
+/** Of a closed month: what the measure would be today, and who stands elsewhere than when it was closed. */
+export async function MeasureSinceClosing(props: {
+  caller: Caller
+  measure: WordedMeasure
+  figure: MeasureFigure
+  snapshot: SnapshotMeta
+  chosen: ChosenMonth
+}) {
+  const { caller, measure, figure, snapshot, chosen } = props
+  if (!snapshot.closed.some((one) => one.asOf === chosen.asOf)) return null
+  const words = wouldBeWords(figure, (await askMonthToday(chosen.asOf)).get(measure.id))
+  const isListed = may(caller, "people.see")
+  const people = isListed
+    ? await ask(movedSinceClosing(measure), { as_of: chosen.asOf, limit: mostListed })
+    : []
+  if (isListed)
+    await recordedOnce(caller, {
+      ...{ action: "patients.list", object: "measure since closing", objectId: measure.id },
+      people: people.map((person) => person.public_id),
+    })
+  return (
+    <Theme id="closed" title="Since the month was closed">
+      <p>{words === null ? "The counts would be the same today." : `${words}.`}</p>
+      {people.length === 0 ? null : <Moved measure={measure} people={people} />}
+    </Theme>
+  )
+}
+
+function Moved({ measure, people }: { measure: WordedMeasure; people: MovedPerson[] }) {
+  const total = people[0]?.total ?? 0
+  return (
+    <>
+      <p className="soft">
+        {counted(total, "person stands", "people stand")} elsewhere today
+        {total > people.length ? `; the first ${count(people.length)} by name` : ""}.
+      </p>
+      <div className={table.frame}>
+        <table className={table.table} role="table">
+          <caption className="visually-hidden">
+            People who stand elsewhere today than when it was closed
+          </caption>
+          <thead role="rowgroup">
+            <tr role="row">
+              {["Name", "Site", "Clinician", "When closed", "Today"].map((head) => (
+                <th key={head} scope="col" role="columnheader">
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody role="rowgroup">
+            {people.map((person) => (
+              <tr key={person.public_id} role="row">
+                <th scope="row" role="rowheader" className={table.name}>
+                  <Link href={`/patients/${person.public_id}`} prefetch={false}>
+                    {[person.family_name, person.given_name].filter((name) => name !== null).join(", ") ||
+                      "Name not on record"}
+                  </Link>
+                </th>
+                <td role="cell" data-label="Site">
+                  {person.site ?? "not assigned"}
+                </td>
+                <td role="cell" data-label="Clinician">
+                  {person.clinician_name ?? "not assigned"}
+                </td>
+                <td role="cell" data-label="When closed">
+                  {placeWords(measure, person.known)}
+                </td>
+                <td role="cell" data-label="Today">
+                  {placeWords(measure, person.today)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  )
+}
+
+function placeWords(measure: WordedMeasure, standing: Standing | null): string {
+  return standing === null ? "Not in the panel" : sentenceCase(standingWords(measure, standing))
+}
