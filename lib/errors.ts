@@ -15,6 +15,7 @@ const outcomes = {
   "store-unavailable": { status: 503, exitCode: 1 },
   "disk-full": { status: 507, exitCode: 1 },
   "port-taken": { status: 500, exitCode: 1 },
+  "not-reproduced": { status: 500, exitCode: 1 },
   "audit-broken": { status: 500, exitCode: 1 },
   "start-failed": { status: 500, exitCode: 1 },
 } as const

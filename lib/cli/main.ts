@@ -15,6 +15,7 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   patients: () => import("./patients"),
   export: () => import("./export"),
   report: () => import("./report"),
+  months: () => import("./months"),
   settings: () => import("./settings"),
   audit: () => import("./audit"),
   users: () => import("./users"),

@@ -23,19 +23,28 @@ export function register(program: Command): void {
     .description("print every measure of one day: counts, rate and interval")
     .option("--month <YYYY-MM>", "the month, at its last day (the running month at its latest day with data)")
     .option("--on <YYYY-MM-DD>", "any past day, or today")
+    .option("--today", "a closed month by today's facts and settings, not as known when it was closed")
     .option("--json", "as JSON")
     .option("--kept <request>", "with --month: as it stood before the erasure of this number")
-    .action(async (options: { month?: string; on?: string; json?: boolean; kept?: string }) => {
-      if (options.kept !== undefined) return printKept(options.kept, options)
-      const meta = await snapshotMeta(wholeClinic)
-      const on = asOfFrom(options, meta, new Date())
-      const report = await onDay(
-        { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
-        async (connection) => ({ on, measures: await measuresOn(connection, on) }),
-      )
-      await recordCommand({ action: "figures.print", detail: { on } })
-      await print(options.json ? JSON.stringify(report) : tableOf(report))
-    })
+    .action(
+      async (options: { month?: string; on?: string; today?: boolean; json?: boolean; kept?: string }) => {
+        if (options.kept !== undefined) return printKept(options.kept, options)
+        const meta = await snapshotMeta(wholeClinic)
+        const on = asOfFrom(options, meta, new Date())
+        const report = await onDay(
+          {
+            dataDir: readEnvironment().dataDir,
+            scope: wholeClinic,
+            asOf: on,
+            settings: meta.settings,
+            isOfToday: options.today === true,
+          },
+          async (connection) => ({ on, measures: await measuresOn(connection, on) }),
+        )
+        await recordCommand({ action: "figures.print", detail: { on } })
+        await print(options.json ? JSON.stringify(report) : tableOf(report))
+      },
+    )
 }
 
 /** Every measure of a day on which the connection stands. */

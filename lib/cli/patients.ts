@@ -15,12 +15,19 @@ export function register(program: Command): void {
     .command("patients")
     .description("print every panel patient of one day with values and standings")
     .option("--on <YYYY-MM-DD>", "any past day, or today (default: the latest day with data)")
+    .option("--today", "a closed month by today's facts and settings, not as known when it was closed")
     .option("--json", "as JSON; otherwise one line a patient, tabs between")
-    .action(async (options: { on?: string; json?: boolean }) => {
+    .action(async (options: { on?: string; today?: boolean; json?: boolean }) => {
       const meta = await snapshotMeta(wholeClinic)
       const on = asOfFrom(options, meta, new Date())
       const rows = await onDay(
-        { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
+        {
+          dataDir: readEnvironment().dataDir,
+          scope: wholeClinic,
+          asOf: on,
+          settings: meta.settings,
+          isOfToday: options.today === true,
+        },
         (connection) => askOn(connection, panelPatients, { as_of: on }),
       )
       await recordCommand({

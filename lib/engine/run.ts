@@ -24,12 +24,18 @@ export async function askOn<Row>(
   return z.array(question.Row).parse(reader.convertRowObjects(toCell))
 }
 
+const isClosed = {
+  sql: `select count(*) > 0 as is_closed from closed_months as c where c.as_of = cast($as_of as date)`,
+  Row: z.object({ is_closed: z.boolean() }),
+}
+
 /**
- * Runs `work` over a connection on which `patient_month`, the standings and the counts stand at one given day.
+ * Runs `work` over a connection on which `patient_month`, the standings and the counts stand at one given day; the end of a
+ * closed month as it was known when it was closed, unless today's facts are asked for.
  * The snapshot itself stays as it is: the day's tables are temporary and hide its own.
  */
 export async function onDay<T>(
-  options: { dataDir: string; scope: Scope; asOf: string; settings: Settings },
+  options: { dataDir: string; scope: Scope; asOf: string; settings: Settings; isOfToday?: boolean },
   work: (connection: DuckDBConnection) => Promise<T>,
 ): Promise<T> {
   const file = requireSnapshot(options.dataDir)
@@ -37,7 +43,8 @@ export async function onDay<T>(
   const connection = await instance.connect()
   try {
     await attachWithin(connection, { file, scope: options.scope })
-    await computeDay(connection, options)
+    const [day] = await askOn(connection, isClosed, { as_of: options.asOf })
+    if (options.isOfToday || !day?.is_closed) await computeDay(connection, options)
     return await work(connection)
   } finally {
     connection.closeSync()
