@@ -1,3 +1,4 @@
+import "server-only"
 import { rm } from "node:fs/promises"
 import path from "node:path"
 import { DuckDBInstance } from "@duckdb/node-api"

@@ -1,9 +1,17 @@
+import { mkdirSync } from "node:fs"
+import path from "node:path"
 import { afterAll, beforeAll, expect, test } from "vitest"
 import { z } from "zod"
 import { wholeClinic } from "../../../lib/access/scope"
 import type { ClosedFigures } from "../../../lib/domain/closed-figures"
+import { askFigures } from "../../../lib/engine/figures-of"
+import { onDay } from "../../../lib/engine/run"
 import { askWithin } from "../../../lib/engine/scoped"
 import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
+import { verifyClosing } from "../../../lib/engine/verify-closing"
+import { whatIf } from "../../../lib/engine/what-if"
+import { bpAtTarget } from "../../../lib/measures/bp-at-target"
+import { movedSinceClosing } from "../../../lib/questions/moved-since-closing"
 import { commandActor } from "../../../lib/store/audit-actors"
 import { saveDrugNameMapping } from "../../../lib/store/drug-name-mappings"
 import { listClosings, reopenMonth } from "../../../lib/store/month-closings"
@@ -114,6 +122,56 @@ test("the lists of a closed month hold the people and values known then", async 
   // P6 was merged since and has no record to be opened; P7 came later.
   expect((await listed("all")).map((one) => one.patient_id)).toEqual(["P1", "P2", "P3", "P4", "P5"])
   expect((await listed("all")).find((one) => one.patient_id === "P4")?.classes).toEqual([])
+})
+
+test("the people who moved since are listed with where they stood and stand", async () => {
+  const moved = await askWithin(wholeClinic, movedSinceClosing(bpAtTarget), { as_of: closedDay, limit: 10 })
+
+  expect(moved.map((one) => [one.family_name, one.known, one.today])).toEqual([
+    ["Person 1", "met", "unknown"],
+    ["Person 5", "unknown", "met"],
+    ["Person 7", null, "not met"],
+  ])
+})
+
+test("a closed month is computed again from the record store alone, and a figure that is not its own is found", async () => {
+  const [closing] = await listClosings(clinic.store.prisma)
+  if (!closing) throw new Error("no month is closed")
+  const workDir = path.join(clinic.dataDir, "verify")
+  mkdirSync(workDir, { recursive: true })
+  const verify = (month: typeof closing) => verifyClosing({ databaseUrl: clinic.store.url, workDir, month })
+  const [diet] = closing.figures.diet
+  if (!diet) throw new Error("no mean was kept")
+  const other = { ...closing.figures, diet: [{ ...diet, mean_mg: diet.mean_mg + 1e-9 }] }
+
+  expect(await verify(closing)).toEqual([])
+  expect(await verify({ ...closing, figures: other })).toEqual([
+    "diet counted days mean_mg: kept 2500.500000001, computed 2500.5",
+  ])
+})
+
+test("the command's day is the closed month, and today's facts where they are asked for", async () => {
+  const { settings } = await snapshotMeta(wholeClinic)
+  const day = { dataDir: clinic.dataDir, scope: wholeClinic, asOf: closedDay, settings }
+  const ask = (isOfToday: boolean) =>
+    onDay({ ...day, isOfToday }, (connection) => askFigures(connection, closedDay))
+
+  expect(await ask(false)).toEqual(whenClosed)
+  expect(countsOf(await ask(true), "bp-at-target")).toEqual({ met: 2, notMet: 3, unknown: 1 })
+})
+
+test("other settings are tried on today's facts of a closed month", async () => {
+  const { settings } = await snapshotMeta(wholeClinic)
+  const tried = await whatIf(
+    {
+      ...{ dataDir: clinic.dataDir, scope: wholeClinic, changed: ["bp.diastolicTarget"] },
+      settings: { ...settings, "bp.diastolicTarget": 85 },
+    },
+    (connection) => askFigures(connection, closedDay),
+  )
+
+  // Below 130/85: P2 (126/74), P3 (115/80) and P5 (118/72); P4 and P7 are above, of P1 no reading is left.
+  expect(countsOf(tried, "bp-at-target")).toEqual({ met: 3, notMet: 2, unknown: 1 })
 })
 
 test("a part of the clinic sees its own people of a closed month, as known then", async () => {
