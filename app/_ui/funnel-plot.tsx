@@ -4,7 +4,7 @@ import { placeOn, scaleOver, twoTicks, type Scale } from "./chart-scale"
 import { placed } from "./placed"
 import styles from "./funnel-plot.module.css"
 
-const size = { width: 460, height: 200, letter: 6.2, line: 15 } // px that a plot has at least where labels are shown
+const size = { width: 600, height: 200, letter: 6.2, line: 15 } // px of a plot where names are shown
 
 /** Shares by the number of people counted, the common share as a hairline, the limits as lines; names where there is room. */
 export function FunnelPlot({ title, figure }: { title: string; figure: FunnelFigure }) {
