@@ -1,6 +1,7 @@
 import type { ChangeKind } from "../domain/changes"
 import type { Standing } from "../domain/standings"
 import { count, numbered } from "../speech/format"
+import { inMonthSeries } from "../speech/fact-words"
 import { measureWords } from "../speech/measure-words"
 import { benjaminiHochberg } from "../statistics/benjamini-hochberg"
 import { pairedDifference } from "../statistics/paired-difference"
@@ -78,7 +79,7 @@ function signal({ measure, rate, chosen, inMonth }: MeasureFigure): Found {
   const finding = inMonth.judgement.findings.find((one) => isUnfavourable(one, bad, chosen - recentMonths))
   if (!finding) return null
   const alone = { ...inMonth, judgement: { ...inMonth.judgement, findings: [finding] } }
-  const words = signalPhrase(alone, "readings of each month")
+  const words = signalPhrase(alone, inMonthSeries(measure.fact))
   return words === null
     ? null
     : { reason: "signal", parts: [{ words: clause(words), opens: null }], size: rate.total }
