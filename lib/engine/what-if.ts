@@ -1,16 +1,20 @@
 import "server-only"
-import { mkdir, rm } from "node:fs/promises"
-import path from "node:path"
-import { DuckDBInstance, type DuckDBConnection } from "@duckdb/node-api"
+import type { DuckDBConnection } from "@duckdb/node-api"
 import type { Scope } from "../access/scope"
 import type { SettingKey, Settings } from "../domain/settings"
 import { AppError } from "../errors"
 import { computeUnder } from "./compute"
-import { attachWithin } from "./scope"
-import { requireSnapshot, snapshotDir } from "./snapshot"
+import { overWarm } from "./warm-snapshot"
 
 /** The one under way: how to stop it, and when it has let go of its memory. */
 type Running = { stop: AbortController; ended: Promise<unknown> }
+
+export type Asked = {
+  dataDir: string
+  scope: Scope
+  settings: Settings
+  changed: readonly SettingKey[]
+}
 
 const interruptEveryMs = 20
 
@@ -24,7 +28,7 @@ declare global {
  * the one under way, which ends in AppError("superseded").
  */
 export async function whatIf<T>(
-  options: { dataDir: string; scope: Scope; settings: Settings; changed: readonly SettingKey[] },
+  options: Asked,
   work: (connection: DuckDBConnection) => Promise<T>,
 ): Promise<T> {
   const state = (globalThis.filtrateWhatIf ??= { running: null, asked: 0 })
@@ -35,7 +39,7 @@ export async function whatIf<T>(
     if (place !== state.asked) throw superseded()
   }
   const stop = new AbortController()
-  const answer = answerUnder({ ...options, signal: stop.signal, place }, work)
+  const answer = answerUnder({ ...options, signal: stop.signal }, work)
   const running = { stop, ended: answer }
   state.running = running
   try {
@@ -48,43 +52,24 @@ export async function whatIf<T>(
 }
 
 async function answerUnder<T>(
-  options: {
-    dataDir: string
-    scope: Scope
-    settings: Settings
-    changed: readonly SettingKey[]
-    signal: AbortSignal
-    place: number
-  },
+  options: Asked & { signal: AbortSignal },
   work: (connection: DuckDBConnection) => Promise<T>,
 ): Promise<T> {
-  const { dataDir, signal } = options
-  const file = requireSnapshot(dataDir)
-  const spill = path.join(snapshotDir(dataDir), `build-${process.pid}-what-if-${options.place}`)
-  await mkdir(spill, { recursive: true })
-  const instance = await DuckDBInstance.create(":memory:", {
-    threads: "2",
-    memory_limit: "1GB",
-    temp_directory: spill,
-    preserve_insertion_order: "false",
+  const { signal } = options
+  return overWarm(options, async (connection) => {
+    // An interruption that falls between two statements stops neither, so it is repeated until the work has ended.
+    const stopping = setInterval(() => {
+      if (signal.aborted) connection.interrupt()
+    }, interruptEveryMs)
+    try {
+      signal.throwIfAborted()
+      await computeUnder(connection, options)
+      signal.throwIfAborted()
+      return await work(connection)
+    } finally {
+      clearInterval(stopping)
+    }
   })
-  const connection = await instance.connect()
-  // An interruption that falls between two statements stops neither, so it is repeated until the work has ended.
-  const stopping = setInterval(() => {
-    if (signal.aborted) connection.interrupt()
-  }, interruptEveryMs)
-  try {
-    await attachWithin(connection, { file, scope: options.scope })
-    signal.throwIfAborted()
-    await computeUnder(connection, options)
-    signal.throwIfAborted()
-    return await work(connection)
-  } finally {
-    clearInterval(stopping)
-    connection.closeSync()
-    instance.closeSync()
-    await rm(spill, { recursive: true, force: true })
-  }
 }
 
 function superseded(cause?: unknown): AppError {
