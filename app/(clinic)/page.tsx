@@ -7,6 +7,7 @@ import { MonthAside } from "./month-aside"
 import { askMonth } from "./month-answers"
 import { MeetingOpen } from "./meeting-open"
 import { MonthDocuments } from "./month-documents"
+import { MonthWhatIf } from "./month-what-if"
 import { MonthThemes } from "./month-themes"
 import { chooseMonth, underSettingsThen } from "./months"
 import { parseMonthView } from "./search-params"
@@ -32,6 +33,7 @@ export default async function MonthPage({ searchParams }: PageProps<"/">) {
       after={<MonthDocuments caller={caller} chosen={chosen} />}
     >
       <MeetingOpen chosen={chosen} />
+      <MonthWhatIf settings={snapshot.settings} />
       <MonthThemes chosen={chosen} answers={answers} />
     </Screen>
   )

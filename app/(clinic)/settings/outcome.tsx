@@ -1,10 +1,13 @@
 import Link from "next/link"
+import { may } from "../../../lib/access/permissions"
+import type { Caller } from "../../../lib/access/caller"
 import { topicOf } from "../../../lib/domain/setting-choices"
 import { settingKeys } from "../../../lib/domain/setting-values"
 import type { Settings } from "../../../lib/domain/settings"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { AppError } from "../../../lib/errors"
 import { listed } from "../../../lib/speech/format"
+import { recordedOnce } from "../../_http/recorded"
 import { settingsHref, proposedTexts } from "./search-params"
 import styles from "./proposal.module.css"
 import { TargetsBecome } from "./targets-become"
@@ -13,9 +16,11 @@ import { whatIfAnswers, type WhatIfAnswers } from "./what-if-answers"
 import { triedMeasures, triedSeries } from "./what-if-figures"
 
 /** Every measure that the proposal would change, beside what it is now; the others in one line. */
-export async function Outcome({ snapshot, settings }: { snapshot: SnapshotMeta; settings: Settings }) {
+export async function Outcome(props: { caller: Caller; snapshot: SnapshotMeta; settings: Settings }) {
+  const { caller, snapshot, settings } = props
   const changed = settingKeys.filter((key) => settings[key] !== snapshot.settings[key])
-  const answers = await answered(snapshot, { settings, changed })
+  const isPeopleShown = may(caller, "people.see")
+  const answers = await answered(snapshot, { settings, changed, isPeopleShown })
   if (answers === null)
     return (
       <p className={styles.pending}>
@@ -25,6 +30,8 @@ export async function Outcome({ snapshot, settings }: { snapshot: SnapshotMeta; 
         </Link>
       </p>
     )
+  const people = [...new Set(answers.people.map((person) => person.public_id))]
+  if (people.length > 0) await recordedOnce(caller, { action: "patients.list", object: "what-if", people })
   const measures = triedMeasures(answers, snapshot, settings)
   const series = triedSeries(answers, snapshot)
   const touched = measures.filter((one) => one.isChanged)

@@ -15,7 +15,7 @@ import { SettingsGroups } from "./settings-groups"
 export const metadata: Metadata = { title: "Settings" }
 
 export default async function SettingsPage({ searchParams }: PageProps<"/settings">) {
-  await requireScreenUser("settings.see")
+  const caller = await requireScreenUser("settings.see")
   const view = parseSettingsView(await searchParams)
   const answers = await settingsAnswers(site().client)
   const proposal = proposeSettings(answers.settings, view.texts)
@@ -25,7 +25,7 @@ export default async function SettingsPage({ searchParams }: PageProps<"/setting
   return (
     <Screen aside={<SettingsAside answers={answers} />}>
       <Poll isOn={answers.isRefreshing && proposal.changed.length === 0} />
-      <ProposalView answers={answers} proposal={proposal} />
+      <ProposalView caller={caller} answers={answers} proposal={proposal} />
       <SettingsGroups settings={answers.settings} proposal={proposal} texts={view.texts} />
       <Changes
         changes={answers.changes}

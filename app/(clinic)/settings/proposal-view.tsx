@@ -1,5 +1,6 @@
 import Link from "next/link"
 import { Suspense } from "react"
+import type { Caller } from "../../../lib/access/caller"
 import { settingTopics } from "../../../lib/domain/setting-choices"
 import type { Proposal } from "../../../lib/domain/setting-proposal"
 import { settingName, topicWords } from "../../../lib/domain/setting-values"
@@ -14,7 +15,8 @@ import type { SettingsAnswers } from "./settings-answers"
 import styles from "./proposal.module.css"
 
 /** What is proposed, what it would make of the history, and the form that saves it. */
-export function ProposalView({ answers, proposal }: { answers: SettingsAnswers; proposal: Proposal }) {
+export function ProposalView(props: { caller: Caller; answers: SettingsAnswers; proposal: Proposal }) {
+  const { caller, answers, proposal } = props
   if (proposal.problems.length > 0) return <Problems proposal={proposal} />
   if (proposal.changed.length === 0) return null
   const { settings, snapshot } = answers
@@ -48,7 +50,7 @@ export function ProposalView({ answers, proposal }: { answers: SettingsAnswers; 
         </p>
       ) : (
         <Suspense key={JSON.stringify(texts)} fallback={<Pending />}>
-          <Outcome snapshot={snapshot} settings={proposal.settings} />
+          <Outcome caller={caller} snapshot={snapshot} settings={proposal.settings} />
         </Suspense>
       )}
       <SaveForm texts={texts} />

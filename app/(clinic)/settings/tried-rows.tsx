@@ -4,11 +4,12 @@ import type { DietSeries } from "../../../lib/figures/diet-figure"
 import { headlineOf, rateLabel, type MeasureFigure } from "../../../lib/figures/measure-figure"
 import styles from "./tried-rows.module.css"
 import { TriedChart } from "./tried-chart"
+import { TriedPeople } from "./tried-people"
 import type { TriedMeasure, TriedSeries } from "./what-if-figures"
 
 /** A measure as it is and as it would be: both sentences, who would stand elsewhere, both lines. */
 export function TriedMeasureRow({ tried }: { tried: TriedMeasure }) {
-  const { now, then, moved } = tried
+  const { now, then, moved, people } = tried
   const { name } = now.measure
   const labels = { now: `${rateLabel(now.rate)} now`, then: `${rateLabel(then.rate)} proposed` }
   return (
@@ -25,6 +26,7 @@ export function TriedMeasureRow({ tried }: { tried: TriedMeasure }) {
             ? "Nobody would stand elsewhere today; earlier months change."
             : `${counted(moved, "person", "people")} would stand elsewhere today.`}
         </p>
+        <TriedPeople now={now.measure} then={then.measure} people={people} moved={moved} />
       </div>
       <TriedChart
         now={{ label: labels.now, values: now.months.map((month) => month.rate.rate) }}

@@ -4,11 +4,15 @@ import { askOn } from "../../../lib/engine/run"
 import { ask, askUnder, callerScope } from "../../_http/ask"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot } from "../../../lib/engine/snapshot"
+import { measures } from "../../../lib/measures/index"
 import { dietMonths, type DietMonth } from "../../../lib/questions/diet-months"
 import { measureMonths, type MeasureMonth } from "../../../lib/questions/measure-months"
 import { pressureLimits, type PressureLimit } from "../../../lib/questions/pressure-limits"
+import { peopleMoved, type PersonMoved } from "../../../lib/questions/people-moved"
 import { standingsMoved, type StandingsMoved } from "../../../lib/questions/standings-moved"
 import { site } from "../../_http/site"
+
+type Choice = { settings: Settings; changed: readonly SettingKey[]; isPeopleShown: boolean }
 
 export type HistoryUnder = { months: MeasureMonth[]; diet: DietMonth[] }
 
@@ -17,24 +21,26 @@ export type WhatIfAnswers = {
   then: HistoryUnder
   moved: StandingsMoved[]
   limits: PressureLimit[]
+  /** Who they are, the first of each measure; nobody where the person who asks sees counts alone. */
+  people: PersonMoved[]
 }
 
 declare global {
   var filtrateWhatIfAnswers: Map<string, Promise<WhatIfAnswers>> | undefined
 }
 
-/** Answers kept, so that looking at one again costs nothing; counts only, so each is small. */
+/** Answers kept, so that looking at one again costs nothing. */
 const mostKept = 8
 
+/** As many people as one list names. */
+export const mostNamed = 50
+
 /** What the settings would make of every month, beside what is; computed once for a snapshot, a choice and who may see whom. */
-export async function whatIfAnswers(
-  snapshot: SnapshotMeta,
-  choice: { settings: Settings; changed: readonly SettingKey[] },
-): Promise<WhatIfAnswers> {
+export async function whatIfAnswers(snapshot: SnapshotMeta, choice: Choice): Promise<WhatIfAnswers> {
   const { dataDir } = site()
   const kept = (globalThis.filtrateWhatIfAnswers ??= new Map())
   const file = path.basename(currentSnapshot(dataDir) ?? "")
-  const key = JSON.stringify([file, await callerScope(), choice.settings])
+  const key = JSON.stringify([file, await callerScope(), choice.isPeopleShown, choice.settings])
   const known = kept.get(key)
   if (known) return known
   const answer = askBoth({ dataDir, snapshot, ...choice })
@@ -44,20 +50,24 @@ export async function whatIfAnswers(
   return answer
 }
 
-async function askBoth(options: {
-  dataDir: string
-  snapshot: SnapshotMeta
-  settings: Settings
-  changed: readonly SettingKey[]
-}): Promise<WhatIfAnswers> {
+async function askBoth(
+  options: Choice & { dataDir: string; snapshot: SnapshotMeta },
+): Promise<WhatIfAnswers> {
+  const asOf = options.snapshot.runningAsOf
   const [months, diet] = await Promise.all([ask(measureMonths), ask(dietMonths)])
-  return askUnder(options, async (connection) => ({
-    now: { months, diet },
-    then: {
-      months: await askOn(connection, measureMonths),
-      diet: await askOn(connection, dietMonths),
-    },
-    moved: await askOn(connection, standingsMoved, { as_of: options.snapshot.runningAsOf }),
-    limits: await askOn(connection, pressureLimits),
-  }))
+  return askUnder(options, async (connection) => {
+    const moved = await askOn(connection, standingsMoved, { as_of: asOf })
+    const touched = measures.filter(({ id }) => moved.some((one) => one.measure_id === id && one.people > 0))
+    const isAsked = options.isPeopleShown && touched.length > 0
+    return {
+      now: { months, diet },
+      then: {
+        months: await askOn(connection, measureMonths),
+        diet: await askOn(connection, dietMonths),
+      },
+      moved,
+      limits: await askOn(connection, pressureLimits),
+      people: isAsked ? await askOn(connection, peopleMoved(touched), { as_of: asOf, limit: mostNamed }) : [],
+    }
+  })
 }

@@ -2,12 +2,19 @@ import type { Settings } from "../../../lib/domain/settings"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import type { MeasureMonth } from "../../../lib/questions/measure-months"
+import type { PersonMoved } from "../../../lib/questions/people-moved"
 import { dietFigure, type DietSeries } from "../../../lib/figures/diet-figure"
 import { measureFigure, type MeasureFigure } from "../../../lib/figures/measure-figure"
 import type { HistoryUnder, WhatIfAnswers } from "./what-if-answers"
 
 /** One measure as it is and as it would be. */
-export type TriedMeasure = { now: MeasureFigure; then: MeasureFigure; moved: number; isChanged: boolean }
+export type TriedMeasure = {
+  now: MeasureFigure
+  then: MeasureFigure
+  moved: number
+  people: PersonMoved[]
+  isChanged: boolean
+}
 
 /** One diet series whose means would be others. */
 export type TriedSeries = { now: DietSeries; then: DietSeries }
@@ -30,7 +37,8 @@ export function triedMeasures(
     if (!tried) return []
     const moved = answers.moved.find((one) => one.measure_id === id)?.people ?? 0
     const isChanged = moved > 0 || rowsOf(answers.now.months, id) !== rowsOf(answers.then.months, id)
-    return [{ now, then: tried, moved, isChanged }]
+    const people = answers.people.filter((one) => one.measure_id === id)
+    return [{ now, then: tried, moved, people, isChanged }]
   })
 }
 

@@ -19,6 +19,7 @@ import { measures } from "../../../lib/measures/index"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import { measureMonths } from "../../../lib/questions/measure-months"
 import { patientTable } from "../../../lib/questions/patient-table"
+import { peopleMoved } from "../../../lib/questions/people-moved"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
 import { writeDemoClinic } from "../../../seed/write-demo-clinic"
 import { openStore, type TestStore } from "../../helpers/open-store"
@@ -274,6 +275,7 @@ describe.each(scopes)("of $whose", ({ scopeOf }) => {
         async (connection) => ({
           months: await askOn(connection, measureMonths),
           moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
+          people: await askOn(connection, peopleMoved(measures), { as_of: meta.runningAsOf, limit: 1000 }),
         }),
       ),
     })

@@ -17,6 +17,7 @@ import { measures } from "../../../lib/measures/index"
 import { dietMonths } from "../../../lib/questions/diet-months"
 import { measureInMonth } from "../../../lib/questions/measure-in-month"
 import { measureMonths } from "../../../lib/questions/measure-months"
+import { peopleMoved } from "../../../lib/questions/people-moved"
 import { pressureLimits } from "../../../lib/questions/pressure-limits"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
 import { commandActor } from "../../../lib/store/audit-actors"
@@ -76,6 +77,7 @@ function over(meta: SnapshotMeta, texts: Partial<Record<SettingKey, string>>) {
     diet: await askOn(connection, dietMonths),
     moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
     limits: await askOn(connection, pressureLimits),
+    people: await askOn(connection, peopleMoved(measures), { as_of: meta.runningAsOf, limit: 1000 }),
   }))
 }
 
@@ -172,6 +174,35 @@ describe("what a choice would make of the history", () => {
     expect(meta.settings).toEqual(defaultSettings)
     expect(between?.people).toBeGreaterThan(0)
     expect(people).toBeGreaterThanOrEqual(between?.people ?? 0)
+  })
+
+  it("names them, with where they stand now and would stand", async () => {
+    // Of a pressure in the office or at home the limit goes from 130/80 to 120/80: whoever lies between leaves the target.
+    const between = await askWithin(wholeClinic, {
+      sql: `select p.public_id from patient_month as p
+        where p.is_running and p.in_panel and p.ckd and not (p.on_dialysis or p.transplant or p.palliative or p.pregnancy)
+          and p.systolic between 120 and 129 and p.diastolic < 80 and p.bp_source <> 'ambulatory'`,
+      Row: z.object({ public_id: z.string() }),
+    })
+    const ambulatory = await askWithin(wholeClinic, {
+      sql: "select p.public_id from patient_month as p where p.is_running and p.bp_source = 'ambulatory'",
+      Row: z.object({ public_id: z.string() }),
+    })
+    const isAmbulatory = new Set(ambulatory.map((one) => one.public_id))
+
+    const { people, moved } = await underSettings({ "bp.systolicTarget": "120" })
+
+    const named = people.filter((one) => one.measure_id === "bp-at-target")
+    expect(named.length).toBe(moved.find((one) => one.measure_id === "bp-at-target")?.people)
+    expect(named.map(({ now, then }) => [now, then === "exception" ? "not met" : then])).toEqual(
+      named.map(() => ["met", "not met"]),
+    )
+    expect(
+      named
+        .map((one) => one.public_id)
+        .filter((id) => !isAmbulatory.has(id))
+        .toSorted(),
+    ).toEqual(between.map((one) => one.public_id).toSorted())
   })
 
   // The equivalents: Whelton 2018, ACC/AHA guideline, Hypertension 71:e13-e115, Table 11. It has no row for 125/75.
