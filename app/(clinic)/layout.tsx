@@ -68,6 +68,9 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
         <p className={styles.onPaper}>
           {snapshot ? `${snapshot.clinicName}. ` : null}Opened {day(plainToday(new Date(), timeZone))}.
         </p>
+        <p className={styles.onPaper}>
+          A print may name people: it is kept and destroyed as local policy for health records says.
+        </p>
       </footer>
     </div>
   )

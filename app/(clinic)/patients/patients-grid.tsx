@@ -8,6 +8,7 @@ import {
 } from "@tanstack/react-table"
 import { useVirtualizer } from "@tanstack/react-virtual"
 import { useMemo, useRef, useState, type MouseEvent } from "react"
+import { count } from "../../../lib/speech/format"
 import type { PanelColumn } from "./column-kinds"
 import { GridHead } from "./grid-head"
 import { GridRow } from "./grid-row"
@@ -16,11 +17,14 @@ import { NobodyFound } from "./nobody-found"
 import styles from "./patients-grid.module.css"
 import type { PeopleProps } from "./people-props"
 import { RowMenu, useRowMenu } from "./row-menu"
+import { usePrinting } from "./use-printing"
 import { useRowKeys } from "./use-row-keys"
 
 const rowHeight = 32
 const headHeight = 48
 const menuWidth = 26
+/** As many people as go on paper at once, about 60 sheets. */
+const mostPrinted = 2000
 
 /** Which row of the panel a row of the table is; the values stay in the panel's columns. */
 type GridRowData = { readonly row: number }
@@ -48,9 +52,10 @@ export function PatientsGrid(props: PeopleProps) {
     scrollPaddingEnd: headHeight,
     initialOffset: Math.max(0, (active - 8) * rowHeight),
   })
-  const items = virtualizer.getVirtualItems()
+  const isPrinting = usePrinting()
+  const items = isPrinting ? [] : virtualizer.getVirtualItems()
   const first = items[0]?.index ?? 0
-  const last = items.at(-1)?.index ?? -1
+  const last = isPrinting ? Math.min(rows.length, mostPrinted) - 1 : (items.at(-1)?.index ?? -1)
   const { visible, shownRows } = useGridTable(props, first, last)
   const menu = useRowMenu()
   const move = (index: number) => {
@@ -104,16 +109,18 @@ export function PatientsGrid(props: PeopleProps) {
                 month={props.month}
               />
             ))}
-            <Spacer height={virtualizer.getTotalSize() - (items.at(-1)?.end ?? 0)} />
+            <Spacer height={isPrinting ? 0 : virtualizer.getTotalSize() - (items.at(-1)?.end ?? 0)} />
           </tbody>
         </table>
       </div>
+      {isPrinting && rows.length > mostPrinted ? (
+        <p>
+          The first {count(mostPrinted)} of {count(rows.length)}; narrow the list to print the others.
+        </p>
+      ) : null}
       <p className={styles.foot}>
         <span className="soft">Arrow keys move, Enter opens, C copies the row.</span>
         <span role="status">{keys.said}</span>
-      </p>
-      <p className={styles.onPaper}>
-        Printed are the rows that were on the screen. The file of the list holds all of them.
       </p>
       <RowMenu menu={menu} open={keys.openRow} copy={keys.copy} />
     </>
