@@ -218,4 +218,13 @@ test("a month that is opened again stands as today's facts have it", async () =>
   expect(countsOf(await clinic.figures(), "bp-at-target")).toEqual({ met: 2, notMet: 3, unknown: 1 })
   expect((await snapshotMeta(wholeClinic)).closed).toEqual([])
   expect(await listClosings(clinic.store.prisma)).toMatchObject([{ reopenReason: "late readings" }])
+  const entries = await clinic.store.prisma.auditEntry.findMany({
+    where: { object: "closing" },
+    orderBy: { seq: "asc" },
+    select: { action: true, purpose: true },
+  })
+  expect(entries).toEqual([
+    { action: "month.close", purpose: null },
+    { action: "month.reopen", purpose: "late readings" },
+  ])
 })
