@@ -39,9 +39,7 @@ export async function askMonthClosing(
     closings: own,
     inForce,
     shown: shown?.closingId === inForce?.id ? shown : null,
-    otherSettings: settingKeys.filter(
-      (key) => inForce !== null && inForce.settings[key] !== settings[key],
-    ),
+    otherSettings: settingKeys.filter((key) => inForce !== null && inForce.settings[key] !== settings[key]),
   }
 }
 
