@@ -1,13 +1,12 @@
 import { createHash } from "node:crypto"
 import { readdirSync, readFileSync, writeFileSync } from "node:fs"
 import path from "node:path"
-import { fileURLToPath } from "node:url"
 import { plainToday } from "../domain/plain-date"
 import { currentSnapshot, snapshotDir } from "../engine/snapshot"
 import type { PrismaClient } from "../store/generated/client"
 import { isClosingNewer } from "../store/month-closings"
 
-const libDir = fileURLToPath(new URL("..", import.meta.url))
+const libDir = path.resolve(process.cwd(), "lib")
 
 // What a snapshot is computed with: after a change of these an old one may lack columns.
 const program = ["clinical", "engine", "measures"]
