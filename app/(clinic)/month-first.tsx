@@ -4,6 +4,7 @@ import { fewestForRate } from "../../lib/figures/measure-figure"
 import { PeopleLink } from "../_ui/people-link"
 import { Theme } from "../_ui/screen"
 import { measureHref, standingParam } from "./measures/search-params"
+import styles from "./month-first.module.css"
 
 /** More than these do not come first. */
 const mostFirst = 5
@@ -20,7 +21,7 @@ export function MonthFirst({ attention, month }: { attention: readonly Attention
         </p>
       ) : (
         <>
-          <ol>
+          <ol className={styles.reasons}>
             {attention.slice(0, mostFirst).map(({ figure, parts }) => (
               <li key={figure.measure.id}>
                 <Link href={measureHref(figure.measure.id, { month })} prefetch={false}>
@@ -34,7 +35,7 @@ export function MonthFirst({ attention, month }: { attention: readonly Attention
               </li>
             ))}
           </ol>
-          <p className="soft fine">
+          <p className={`soft fine ${styles.basis}`}>
             In this order: people a safety measure finds, unfavourable signals, changes for the worse larger
             than chance (exact McNemar test, all measures of the month judged together), many not measured.
             Fewer than {fewestForRate} counted are no finding. Clinicians decide; local policy applies.
