@@ -1,5 +1,6 @@
 import type { GroupCounts, GroupKind } from "../questions/measure-groups"
 import { rateOf, type Direction, type Rate, type StandingCounts } from "../statistics/rate"
+import { groupName } from "./group-words"
 import { suppress } from "./suppress"
 
 /** A group as a document shows it: its counts, or nothing where few people could be told from them. */
@@ -8,14 +9,15 @@ export type ReportedGroup = { name: string; shown: { counts: StandingCounts; rat
 export type ReportedDivision = { kind: GroupKind; groups: ReportedGroup[] }
 
 /**
- * The groups of a measure for a document that leaves the site. Clinicians are left out: they are compared on the screen,
+ * The groups of a measure for a document that leaves the site, of the kinds that are on record of anybody. Clinicians are left out: they are compared on the screen,
  * where the limits of chance stand beside them.
  */
 export function reportedGroups(
   rows: readonly GroupCounts[],
   about: { direction: Direction; smallest: number },
 ): ReportedDivision[] {
-  const kinds = [...new Set(rows.map((row) => row.kind))].filter((kind) => kind !== "clinician")
+  const recorded = rows.filter((row) => row.name !== null && row.kind !== "clinician")
+  const kinds = [...new Set(recorded.map((row) => row.kind))]
   return kinds.map((kind) => {
     const own = rows.filter((row) => row.kind === kind)
     const hidden = suppress(
@@ -25,7 +27,7 @@ export function reportedGroups(
     return {
       kind,
       groups: own.map((row, place) => ({
-        name: row.name ?? "not on record",
+        name: groupName(kind, row.name),
         shown: hidden[place] ? null : shownOf(row, about.direction),
       })),
     }

@@ -24,7 +24,17 @@ test("small groups stay unseen, with one more so that they cannot be worked out,
   expect(site?.groups.find((one) => one.name === "Northgate")?.shown).toBeNull()
   expect(site?.groups.filter((one) => one.shown === null)).toHaveLength(2)
   expect(sex?.groups.map((one) => [one.name, one.shown?.counts.met, one.shown?.rate.rate])).toEqual([
-    ["female", 40, 0.4],
-    ["not on record", 45, 45 / 105],
+    ["Female", 40, 0.4],
+    ["Not recorded", 45, 45 / 105],
+  ])
+})
+
+test("groups are called as on the screens, and a kind of which nothing is on record is left out", () => {
+  const rows = [group("language", "en", 40, 40), group("language", null, 40, 40), group("race", null, 80, 80)]
+
+  const divisions = reportedGroups(rows, { direction: "up", smallest: 11 })
+
+  expect(divisions.map((one) => [one.kind, one.groups.map((of) => of.name)])).toEqual([
+    ["language", ["English", "Not recorded"]],
   ])
 })
