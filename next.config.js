@@ -9,6 +9,7 @@ const config = {
     "@simplewebauthn/server",
     "openid-client",
     "pdfkit",
+    "write-excel-file",
     "@zxcvbn-ts/core",
     "@zxcvbn-ts/language-common",
     "@zxcvbn-ts/language-en",

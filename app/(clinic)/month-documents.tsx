@@ -8,11 +8,15 @@ import styles from "./month-documents.module.css"
 
 const kinds = [
   { format: "pdf", name: "PDF" },
+  { format: "xlsx", name: "XLSX" },
   { format: "csv", name: "CSV" },
   { format: "fhir", name: "FHIR" },
 ] as const
 
-const kindsOfPeople = [{ format: "fhir", name: "FHIR" }] as const
+const kindsOfPeople = [
+  { format: "xlsx", name: "XLSX" },
+  { format: "fhir", name: "FHIR" },
+] as const
 
 /** The month as files: counts for whoever may take them, lists of people for fewer, past a proof of identity. */
 export function MonthDocuments({ caller, chosen }: { caller: Caller; chosen: ChosenMonth }) {

@@ -1,15 +1,16 @@
 import { monthBundle } from "../export/fhir/month-bundle"
 import { monthCsv } from "../export/month-csv"
 import { monthPdf } from "../export/pdf/month-pdf"
+import { monthXlsx } from "../export/xlsx/month-xlsx"
 import type { MonthReport } from "../figures/month-report"
 import type { ReportPeople } from "./ask-report-people"
 
-export const documentFormats = ["pdf", "csv", "fhir"] as const
+export const documentFormats = ["pdf", "xlsx", "csv", "fhir"] as const
 
 export type DocumentFormat = (typeof documentFormats)[number]
 
 /** The formats that can hold lists of people; the others speak in counts alone. */
-const formatsOfPeople: readonly DocumentFormat[] = ["fhir"]
+const formatsOfPeople: readonly DocumentFormat[] = ["xlsx", "fhir"]
 
 export type MonthDocument = { fileName: string; mediaType: string; bytes: Uint8Array }
 
@@ -30,6 +31,12 @@ export async function monthDocument(
   switch (format) {
     case "pdf":
       return { fileName: `${name}.pdf`, mediaType: "application/pdf", bytes: await monthPdf(report) }
+    case "xlsx":
+      return {
+        fileName: `${name}.xlsx`,
+        mediaType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+        bytes: await monthXlsx(report, people),
+      }
     case "csv":
       return {
         fileName: `${name}.csv`,

@@ -1,11 +1,10 @@
-import { answerOf } from "../../domain/setting-answer"
-import { settingTopics } from "../../domain/setting-choices"
-import { settingGroups } from "../../domain/setting-topic"
 import { fewestForRate } from "../../figures/measure-figure"
 import { reportedMeasures, type MonthReport } from "../../figures/month-report"
+import { dietDefinition, measureDefinition } from "../../figures/reported-definitions"
+import { reportedSettings } from "../../figures/reported-settings"
 import { dietSodium } from "../../measures/diet-sodium"
-import type { Condition, WordedMeasure } from "../../measures/types"
-import { listed, milligrams, sentenceCase } from "../../speech/format"
+import type { WordedMeasure } from "../../measures/types"
+import { sentenceCase } from "../../speech/format"
 import { heightOf, ink, keepRoom, markPlace, paper, rule, say, sayAt, turnPage, type Sheet } from "./sheet"
 
 const termWidth = 104
@@ -42,44 +41,15 @@ function heading(sheet: Sheet, words: string, place: string): void {
 }
 
 function setDefinition(sheet: Sheet, measure: WordedMeasure): void {
-  const rows: [string, string][] = [
-    ["Counts", words(measure.population, "; and ")],
-    ["Excluded", words(measure.excluded, "; or ")],
-    ["Not measured", words(measure.unknown, "; or ")],
-    [sentenceCase(measure.metWords), measure.met.words],
-    ["Documented reason", words(measure.exception, "; or ")],
-    ["Source", measure.source],
-  ]
-  setTerms(sheet, {
-    title: `${measure.name}. ${measure.question}`,
-    rows: rows.filter(([, said]) => said !== ""),
-  })
+  setTerms(sheet, { title: `${measure.name}. ${measure.question}`, rows: measureDefinition(measure) })
 }
 
 function setDietDefinition(sheet: Sheet): void {
-  setTerms(sheet, {
-    title: `${dietSodium.name}. ${dietSodium.question}`,
-    rows: [
-      ["Counts", "everyone in the panel with a record of the month; each weighs one"],
-      ["Ways of asking", `${listed(dietSodium.series)}; never mixed in one mean`],
-      [
-        "In the same people",
-        "their mean this month less their mean in the months 15 to 3 before, of one series",
-      ],
-      ["Interval", "95% by Student's t; of one person none"],
-      ...dietSodium.limits.map((limit): [string, string] => [milligrams(limit.mg), limit.source]),
-    ],
-  })
+  setTerms(sheet, { title: `${dietSodium.name}. ${dietSodium.question}`, rows: dietDefinition() })
 }
 
 function setSettings(sheet: Sheet, report: MonthReport): void {
-  const shown = settingGroups.filter(({ id }) => !["access", "keep", "import"].includes(id))
-  for (const group of shown) {
-    const rows = settingTopics
-      .filter((topic) => topic.group === group.id)
-      .map((topic): [string, string] => [topic.name, answerOf(topic, report.settings)])
-    setTerms(sheet, { title: group.title, rows })
-  }
+  for (const group of reportedSettings(report.settings)) setTerms(sheet, group)
 }
 
 function setTerms(sheet: Sheet, { title, rows }: { title: string; rows: readonly [string, string][] }): void {
@@ -100,8 +70,4 @@ function setTerms(sheet: Sheet, { title, rows }: { title: string; rows: readonly
     sheet.y += height + 1.5
   }
   sheet.y += 8
-}
-
-function words(conditions: readonly Condition[], joint: string): string {
-  return conditions.map((one) => one.words).join(joint)
 }

@@ -1,9 +1,10 @@
 import { changeTitle } from "../../figures/change-title"
 import { rateLabel } from "../../figures/measure-figure"
 import type { MonthReport } from "../../figures/month-report"
+import { reportStanding } from "../../figures/report-standing"
 import { withSettings } from "../../domain/setting-words"
 import { dietSodium } from "../../measures/diet-sodium"
-import { count, dayInFull, instant, milligrams, month, percentInterval } from "../../speech/format"
+import { count, milligrams, month, percentInterval } from "../../speech/format"
 import { adorn, awaitPage, contentWidth, ink, paper, rule, say, sayAt, type Sheet } from "./sheet"
 
 type Row = { name: string; goTo: string; value: string; interval: string; change: string }
@@ -12,7 +13,7 @@ type Row = { name: string; goTo: string; value: string; interval: string; change
 export function setFrontPage(sheet: Sheet, report: MonthReport): void {
   say(sheet, report.clinicName, { font: "sansBold", size: 10.5, colour: ink.accent, after: 4 })
   say(sheet, month(report.month), { tag: "H1", font: "serifBold", size: 30, gap: 0, after: 4 })
-  for (const words of standingWords(report)) say(sheet, words, { colour: ink.soft, size: 10 })
+  for (const words of reportStanding(report)) say(sheet, words, { colour: ink.soft, size: 10 })
   sheet.y += 10
   setPanel(sheet, report)
   sheet.y += 6
@@ -43,19 +44,6 @@ function setHead(sheet: Sheet): void {
   sayAt(sheet, "95% interval", sheet.y, { ...at, x: 308, width: 66 })
   sayAt(sheet, "since the month before", sheet.y, { ...at, x: 374, width: 110 })
   sayAt(sheet, "page", sheet.y, { ...at, x: 510, width: 29, align: "right" })
-}
-
-/** What the document speaks of and when it was computed. */
-function standingWords(report: MonthReport): string[] {
-  const computed = `Computed ${instant(report.builtAt, report.timeZone)}.`
-  const stands = report.isRunning
-    ? `The month is running; data through ${dayInFull(report.asOf)}.`
-    : `The month is complete, as it stands at ${dayInFull(report.asOf)}.`
-  return [
-    `${stands} ${computed}`,
-    ...(report.isWholeClinic ? [] : ["Only the people whom the account that made this document may see."]),
-    ...(report.isDemo ? ["A demonstration: the clinic and its people are invented."] : []),
-  ]
 }
 
 function setPanel(sheet: Sheet, { panel, settings }: MonthReport): void {

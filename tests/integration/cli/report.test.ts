@@ -1,8 +1,10 @@
 import { existsSync, readFileSync, statSync } from "node:fs"
 import path from "node:path"
 import { parse } from "csv-parse/sync"
+import readWorkbook, { readSheet } from "read-excel-file/node"
 import { afterAll, beforeAll, describe, expect, test } from "vitest"
 import { z } from "zod"
+import { measures } from "../../../lib/measures/index"
 import { handMadeClinics, writeClinic } from "../../fixtures/clinic"
 import { faultsOf } from "../../helpers/fhir-validator"
 import { importClinic, type ImportedClinic } from "../../helpers/import-clinic"
@@ -32,11 +34,22 @@ const Bundle = z.object({ entry: z.array(z.object({ fullUrl: z.string(), resourc
 const Line = z.looseObject({
   ...{ id: z.string(), population: z.number(), met: z.number(), notMet: z.number(), unknown: z.number() },
   ...{ exception: z.number(), excluded: z.number(), rate: z.number().nullable() },
+  ...{ low: z.number().nullable(), high: z.number().nullable() },
 })
 
 const [clinic] = handMadeClinics
 if (!clinic) throw new Error("there is a hand-made clinic")
 const month = clinic.on.slice(0, 7)
+const familyName = "=Quillhaven"
+/** The same people, each under a name that a spreadsheet could take for a formula. */
+const named = {
+  people: clinic.people.map(({ id, facts }) => ({
+    id,
+    facts: facts.map((fact) =>
+      fact.file === "patients.csv" ? { ...fact, row: { ...fact.row, family_name: familyName } } : fact,
+    ),
+  })),
+}
 
 describe("the documents of a month", () => {
   const extract = temporaryFolder()
@@ -45,7 +58,7 @@ describe("the documents of a month", () => {
   let lines: z.infer<typeof Line>[]
 
   beforeAll(async () => {
-    writeClinic(clinic, path.join(extract.folder, "extract"))
+    writeClinic(named, path.join(extract.folder, "extract"))
     imported = await importClinic({
       folder: path.join(extract.folder, "extract"),
       timeZone: clinic.timeZone,
@@ -83,6 +96,49 @@ describe("the documents of a month", () => {
       const rate = rows.find((row) => row.measure === line.id)?.rate
       expect(rate === "" ? null : Number(rate)).toBe(line.rate)
     }
+  })
+
+  test("as XLSX have the counts, rates and intervals that are printed for the day", async () => {
+    const book = path.join(out, `month-${month}.xlsx`)
+    const name = (id: string) => measures.find((one) => one.id === id)?.name ?? ""
+    const heads = ["People asked", "Excluded", "Not measured", "Met", "Documented reason", "Not met"]
+    const printed = lines.map((one) => [
+      ...[name(one.id), one.population, one.excluded, one.unknown, one.met, one.exception, one.notMet],
+      ...[countedOf(one) < 20 ? null : one.rate, one.low, one.high],
+    ])
+
+    const [, , head = [], ...rows] = await readSheet(book, "Month")
+    const places = ["Measure", ...heads, "Rate", "95% interval from", "95% interval to"].map((one) =>
+      head.indexOf(one),
+    )
+    const written = rows.map((row) => places.map((place) => row[place]))
+
+    expect(written).toEqual(expect.arrayContaining(printed))
+    expect(printed.some((one) => one[7] !== null)).toBe(true)
+    expect(printed.some((one) => one[7] === null)).toBe(true)
+    const sheets = await readWorkbook(book)
+    for (const one of printed) {
+      const title = `${String(one[0])}. `
+      const sheet = sheets.find(({ data }) => String(data[0]?.[0]).startsWith(title))
+      const [, , , ...months] = sheet?.data ?? []
+      const own = months.find(([day]) => String(day) === String(new Date(`${clinic.on}T00:00:00Z`)))
+      expect(own?.slice(1, 11).filter((_, place) => place !== 6)).toEqual(one.slice(1))
+    }
+  })
+
+  test("as XLSX name people on their own sheets alone, and only where lists are asked for", async () => {
+    const counts = await readWorkbook(path.join(out, `month-${month}.xlsx`))
+    const lists = await readWorkbook(path.join(out, `month-${month}-people.xlsx`))
+    const naming = (book: typeof counts) =>
+      book.filter(({ data }) => JSON.stringify(data).includes("Quillhaven")).map(({ sheet }) => sheet)
+
+    expect(naming(counts)).toEqual([])
+    expect(naming(lists)).toEqual(["People", "Attention"])
+    const [, , head = [], ...people] = lists.find(({ sheet }) => sheet === "People")?.data ?? []
+    const place = head.indexOf("Family name")
+    expect(people.length).toBeGreaterThan(20)
+    expect(new Set(people.map((row) => row[place]))).toEqual(new Set([familyName]))
+    expect(statSync(path.join(out, `month-${month}-people.xlsx`)).mode & 0o777).toBe(0o600)
   })
 
   test.each([`month-${month}.fhir.json`, `month-${month}-people.fhir.json`])(
@@ -152,3 +208,9 @@ describe("the documents of a month", () => {
     expect(existsSync(path.join(out, "month-2009-01.csv"))).toBe(false)
   })
 })
+
+/** Of how many a rate is: where less is better, the people not measured are told apart. */
+function countedOf(line: z.infer<typeof Line>): number {
+  const isUp = measures.find((one) => one.id === line.id)?.direction === "up"
+  return line.met + line.notMet + (isUp ? line.unknown : 0)
+}
