@@ -28,7 +28,7 @@ export function MonthWhatIf({ settings }: { settings: Settings }) {
         </Link>
       ))}
       <Link href="/settings" prefetch={false}>
-        all others in Settings
+        all other choices
       </Link>
     </nav>
   )
