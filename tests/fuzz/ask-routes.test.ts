@@ -83,7 +83,9 @@ describe("any address and body is answered, or refused with an expected code:", 
   test("the documents of a month", async () => {
     const { GET } = await import("../../app/api/months/[month]/documents/route")
     await site.signIn("clinic-lead")
-    const query = hostileSearch(["format", "people"], ["pdf", "xlsx", "csv", "fhir", "yes", "no"]).map(queryOf)
+    const query = hostileSearch(["format", "people"], ["pdf", "xlsx", "csv", "fhir", "yes", "no"]).map(
+      queryOf,
+    )
     await forInputs(fc.tuple(mostly("2025-08", "2025-07"), query), async ([month, asked]) => {
       const answer = await ask(GET, { address: `/api/months/x/documents?${asked}`, params: { month } })
       await expectSound(answer, ["not-found", "bad-request", "too-many-requests"])
