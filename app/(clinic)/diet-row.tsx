@@ -1,6 +1,7 @@
 import type { ChosenBaseline } from "../../lib/domain/chart-marks"
 import { dietSignals } from "../../lib/figures/diet-signals"
 import { DietChart } from "./diet-chart"
+import type { DietChangeWords } from "../../lib/figures/diet-change-words"
 import type { DietFigure } from "../../lib/figures/diet-figure"
 import { DietChange, DietWords } from "./diet-words"
 import { SignalPhrase } from "./signal-phrase"
@@ -11,8 +12,9 @@ export function DietRow(props: {
   figure: DietFigure
   month: string | null
   chosenBaseline: ChosenBaseline | null
+  since: DietChangeWords | null
 }) {
-  const { figure, month, chosenBaseline } = props
+  const { figure, month, chosenBaseline, since } = props
   const signals = dietSignals({ series: figure.headline, chosen: figure.chosen, chosenBaseline })
   return (
     <article className={styles.row}>
@@ -24,7 +26,7 @@ export function DietRow(props: {
         <SignalPhrase judged={signals} series="records of each month" />
       </div>
       <div className={styles.tells}>
-        <DietChange figure={figure} />
+        <DietChange figure={figure} since={since} size="short" />
       </div>
     </article>
   )

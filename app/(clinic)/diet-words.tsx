@@ -9,6 +9,7 @@ import {
 import { PeopleLink } from "../_ui/people-link"
 import { dietSodium } from "../../lib/measures/diet-sodium"
 import { pairedTitle, pairedWords, type DietFigure } from "../../lib/figures/diet-figure"
+import type { DietChangeWords } from "../../lib/figures/diet-change-words"
 import { measureHref } from "./measures/search-params"
 import sentence from "../_ui/sentence.module.css"
 import styles from "./measure-row.module.css"
@@ -58,9 +59,14 @@ export function DietWords(props: { figure: DietFigure; month: string | null; lev
   )
 }
 
-/** The change in the same people, and what the dashed lines are. */
-export function DietChange({ figure }: { figure: DietFigure }) {
-  const { paired } = figure.headline
+/** The change in the same people, since the earlier month with who was asked, and what the dashed lines are. */
+export function DietChange(props: {
+  figure: DietFigure
+  since: DietChangeWords | null
+  size: "full" | "short"
+}) {
+  const { since, size } = props
+  const { paired } = props.figure.headline
   return (
     <>
       {paired ? (
@@ -74,6 +80,8 @@ export function DietChange({ figure }: { figure: DietFigure }) {
       ) : (
         <p className="soft">No one with an earlier record to compare with.</p>
       )}
+      {since ? <p>{since.same}</p> : null}
+      {since?.asked && size === "full" ? <p>{since.asked}</p> : null}
       <details className="fine soft">
         <summary>The dashed lines</summary>
         <ul>

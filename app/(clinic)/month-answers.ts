@@ -14,6 +14,8 @@ import type { MonthToday } from "../../lib/questions/months-today"
 import { listChosenBaselines } from "../../lib/store/chart-baselines"
 import { store } from "../../lib/store/client"
 import { askMonthToday } from "./month-closing-answers"
+import { askDietSince } from "./diet-since"
+import type { DietChangeWords } from "../../lib/figures/diet-change-words"
 import type { ChosenMonth } from "./months"
 
 export type MonthAnswers = {
@@ -22,6 +24,7 @@ export type MonthAnswers = {
   details: DetailCount[]
   diet: DietMonth[]
   dietBaseline: ChosenBaseline | null
+  dietSince: DietChangeWords | null
   asOfs: string[]
   /** What today's facts and settings make of a closed month. */
   today: ReadonlyMap<string, MonthToday>
@@ -61,6 +64,7 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
     details,
     diet,
     dietBaseline: baselines.get(dietSodium.id) ?? null,
+    dietSince: await askDietSince(chosen),
     asOfs,
     today: await askMonthToday(chosen.asOf),
   }

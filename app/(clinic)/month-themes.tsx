@@ -42,7 +42,12 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
         return (
           <Theme key={theme.id} id={theme.id} title={theme.title}>
             {theme.id === dietSodium.theme ? (
-              <DietRow figure={diet} month={chosen.param} chosenBaseline={answers.dietBaseline} />
+              <DietRow
+                figure={diet}
+                month={chosen.param}
+                chosenBaseline={answers.dietBaseline}
+                since={answers.dietSince}
+              />
             ) : null}
             {full.map((figure) => (
               <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param}>

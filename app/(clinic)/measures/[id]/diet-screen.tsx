@@ -13,6 +13,7 @@ import { dietSignals, fewestForMean } from "../../../../lib/figures/diet-signals
 import { meansFootnote, signalSentence } from "../../../../lib/figures/signal-words"
 import { DietChart } from "../../diet-chart"
 import { DietChange, DietWords } from "../../diet-words"
+import { askDietSince } from "../../diet-since"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
 import { ChartMarks } from "./chart-marks"
@@ -38,10 +39,11 @@ export async function DietScreen(props: {
   const isPeopleShown = may(caller, "people.see")
   const series = shownSeries(view)
   const offset = ((view.page ?? 1) - 1) * pageSize
-  const [marks, rows, records] = await Promise.all([
+  const [marks, rows, records, since] = await Promise.all([
     askChartMarks(dietSodium.id, snapshot),
     ask(dietMonths),
     isPeopleShown ? ask(dietPeople, { as_of: chosen.asOf, series, limit: pageSize, offset }) : [],
+    askDietSince(chosen),
   ])
   const people = records.map((record) => record.public_id)
   if (isPeopleShown)
@@ -72,7 +74,7 @@ export async function DietScreen(props: {
           <p className="fine soft">{meansFootnote(signals, fewestForMean)}</p>
         </div>
         <div className={styles.change}>
-          <DietChange figure={figure} />
+          <DietChange figure={figure} since={since} size="full" />
         </div>
       </section>
       <ChartMarks caller={caller} measureId={dietSodium.id} marks={marks} hasBaseline />
