@@ -92,7 +92,11 @@ describe.each(Object.entries(widths))("the twelve people on a %s", (kind, width)
 
     for (const standing of standings) {
       await page.goto(`${site.url}/measures/${id}?month=${month}&standing=${standing.replace(" ", "-")}`)
-      const names = await page.getByRole("main").getByRole("rowheader").getByRole("link").allInnerTexts()
+      const names = await page
+        .getByRole("region", { name: "People", exact: true })
+        .getByRole("rowheader")
+        .getByRole("link")
+        .allInnerTexts()
 
       const expected = byHand.filter((row) => row[column] === standing).map((row) => nameOf(row.id ?? ""))
       expect({ standing, names }).toEqual({ standing, names: expected.sort() })
