@@ -1,31 +1,12 @@
 import { toCsv } from "./csv"
+import type { PersonRow } from "./person-row"
 
-type Person = {
-  patient_id: string
-  given_name: string | null
-  family_name: string | null
-  age_years: number
-  site: string | null
-  clinician_name: string | null
-  systolic: number | null
-  diastolic: number | null
-  bp_source: string | null
-  bp_on: string | null
-  egfr: number | null
-  egfr_on: string | null
-  acr: number | null
-  acr_comparator: string | null
-  acr_on: string | null
+type Person = PersonRow & {
   a: string | null
-  classes: readonly string[]
   ras_history: string
   ras_stopped_on: string | null
   ras_stop_reason: string | null
-  potassium: number | null
-  potassium_on: string | null
-  sodium_mg: number | null
   urine_last_on: string | null
-  next_visit_on: string | null
   reasons: readonly string[]
   /** The person's own standing, where a list holds several. */
   standing?: string | null

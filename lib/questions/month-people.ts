@@ -29,13 +29,15 @@ export const MonthPerson = z.object({
 
 export type MonthPerson = z.infer<typeof MonthPerson>
 
+/** The columns of `MonthPerson`, of a row `p` of `patient_month`. */
+export const monthPersonColumns = `p.patient_id, p.public_id, p.given_name, p.family_name, p.age_years, p.site,
+  p.clinician_name, p.systolic, p.diastolic, p.bp_source, p.bp_on, p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on,
+  p.potassium, p.potassium_on, p.sodium_mg, p.classes, p.next_visit_on`
+
 /** Everyone in the panel on a day with the values their measures look at, by name. */
 export const monthPeople = {
   sql: `
-select
-  p.patient_id, p.public_id, p.given_name, p.family_name, p.age_years, p.site, p.clinician_name,
-  p.systolic, p.diastolic, p.bp_source, p.bp_on, p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on,
-  p.potassium, p.potassium_on, p.sodium_mg, p.classes, p.next_visit_on
+select ${monthPersonColumns}
 from patient_month as p
 where p.as_of = cast($as_of as date) and p.in_panel
 order by lower(p.family_name), lower(p.given_name), p.patient_id`,

@@ -5,6 +5,7 @@ import { plainToday } from "../domain/plain-date"
 import { changeAndRecord } from "./audit"
 import { actorOf } from "./audit-actors"
 import type { PrismaClient } from "./generated/client"
+import { undoMark } from "./undo-mark"
 
 /** The baseline that stands for each measure somebody set one for. */
 export async function listChosenBaselines(
@@ -49,22 +50,12 @@ export async function setBaseline(
 }
 
 /** Takes the baseline of a measure back, so that the first year shown stands again; false when there is none to take. */
-export async function undoBaseline(
+export function undoBaseline(
   client: PrismaClient,
   which: { id: number; caller: Caller; now: Date },
 ): Promise<boolean> {
-  const { id, caller, now } = which
-  const { count } = await changeAndRecord(
-    client,
-    (transaction) =>
-      transaction.chartBaseline.updateMany({
-        where: { id, undoneAt: null },
-        data: { undoneAt: now, undoneBy: caller.name },
-      }),
-    (answer) =>
-      answer.count === 0
-        ? null
-        : { by: actorOf(caller), action: "baseline.undo", object: "baseline", objectId: String(id) },
-  )
-  return count === 1
+  return undoMark(client, {
+    ...{ ...which, action: "baseline.undo", object: "baseline" },
+    undo: (transaction, rows) => transaction.chartBaseline.updateMany(rows),
+  })
 }

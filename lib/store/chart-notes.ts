@@ -4,6 +4,7 @@ import type { ChartNote } from "../domain/chart-marks"
 import { changeAndRecord } from "./audit"
 import { actorOf } from "./audit-actors"
 import type { PrismaClient } from "./generated/client"
+import { undoMark } from "./undo-mark"
 
 /** The notes on a measure's charts, its own and those of all measures, by day. */
 export async function listChartNotes(client: PrismaClient, measureId: string): Promise<ChartNote[]> {
@@ -40,22 +41,12 @@ export async function addChartNote(
 }
 
 /** Takes a note back; false when there is none, or it has been. */
-export async function undoChartNote(
+export function undoChartNote(
   client: PrismaClient,
   which: { id: number; caller: Caller; now: Date },
 ): Promise<boolean> {
-  const { id, caller, now } = which
-  const { count } = await changeAndRecord(
-    client,
-    (transaction) =>
-      transaction.chartNote.updateMany({
-        where: { id, undoneAt: null },
-        data: { undoneAt: now, undoneBy: caller.name },
-      }),
-    (answer) =>
-      answer.count === 0
-        ? null
-        : { by: actorOf(caller), action: "chart-note.undo", object: "chart note", objectId: String(id) },
-  )
-  return count === 1
+  return undoMark(client, {
+    ...{ ...which, action: "chart-note.undo", object: "chart note" },
+    undo: (transaction, rows) => transaction.chartNote.updateMany(rows),
+  })
 }

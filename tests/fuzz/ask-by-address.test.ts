@@ -23,25 +23,10 @@ import { isFromOwnPage, isOwnHost } from "../../lib/front/origins.mjs"
 import { senderOf, trustedPeers } from "../../lib/front/peers.mjs"
 import { logLine } from "../../lib/front/quiet-log.mjs"
 import { expectPlainWords, forInputs } from "../helpers/fuzz"
-import { hostileSearch, hostileText, mostly, wellFormed } from "../helpers/hostile"
+import { hostileSearch, hostileText, listNames, mostly, wellFormed } from "../helpers/hostile"
 
 const names = [
-  ...[
-    "month",
-    "standing",
-    "change",
-    "detail",
-    "reason",
-    "clinician",
-    "site",
-    "sex",
-    "age",
-    "language",
-    "race",
-    "ethnicity",
-    "series",
-    "page",
-  ],
+  ...listNames,
   ...["before", "after", "file", "caution", "measure", "sort", "columns", "classes"],
 ]
 const search = hostileSearch(names, ["2026-01", "not-met", "met", "2", "S-01", "readings.csv", "", "female"])

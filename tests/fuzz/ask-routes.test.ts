@@ -5,7 +5,7 @@ import { siteKey } from "../../lib/store/secrets"
 import { openFalseProvider, type FalseProvider } from "../helpers/false-provider"
 import { routes } from "../fixtures/authorisation"
 import { expectPlainWords, forInputs } from "../helpers/fuzz"
-import { hostileSearch, hostileText, mostly, queryOf, wellFormed } from "../helpers/hostile"
+import { hostileSearch, hostileText, listNames, mostly, queryOf, wellFormed } from "../helpers/hostile"
 import { sent } from "../helpers/next-stand-ins"
 import { openSiteInProcess, ownHeaders, type SiteInProcess } from "../helpers/site-in-process"
 
@@ -22,25 +22,16 @@ beforeAll(async () => {
 
 afterAll(() => site.close())
 
-const names = [
-  "month",
-  "standing",
-  "change",
-  "detail",
-  "reason",
-  "clinician",
-  "site",
-  "sex",
-  "age",
-  "language",
-  "race",
-  "ethnicity",
-  "series",
-  "page",
-]
-const search = hostileSearch(names, ["2025-08", "not-met", "met", "2", "S-01", "", "female", "appeared"]).map(
-  queryOf,
-)
+const search = hostileSearch(listNames, [
+  "2025-08",
+  "not-met",
+  "met",
+  "2",
+  "S-01",
+  "",
+  "female",
+  "appeared",
+]).map(queryOf)
 const auditSearch = hostileSearch(
   ["from", "to", "actor", "action", "outcome", "patient", "before"],
   [

@@ -154,3 +154,23 @@ export function queryOf(search: Record<string, string | string[] | undefined>): 
 export function wellFormed(text: string): string {
   return Buffer.from(text, "utf8").toString("utf8")
 }
+
+/** What a list of the people of a measure may be narrowed by in an address. */
+export const listNames: readonly string[] = [
+  "month",
+  "standing",
+  "change",
+  "cause",
+  "since",
+  "detail",
+  "reason",
+  "clinician",
+  "site",
+  "sex",
+  "age",
+  "language",
+  "race",
+  "ethnicity",
+  "series",
+  "page",
+]

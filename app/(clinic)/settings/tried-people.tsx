@@ -1,8 +1,8 @@
-import Link from "next/link"
 import type { WordedMeasure } from "../../../lib/measures/types"
 import type { PersonMoved } from "../../../lib/questions/people-moved"
 import { count, sentenceCase } from "../../../lib/speech/format"
 import { standingWords } from "../../../lib/speech/measure-words"
+import { PersonHead } from "../../_ui/person-head"
 import table from "../../_ui/table.module.css"
 import styles from "./tried-rows.module.css"
 
@@ -44,12 +44,7 @@ export function TriedPeople(props: {
           <tbody role="rowgroup">
             {people.map((person) => (
               <tr key={person.public_id} role="row">
-                <th scope="row" role="rowheader" className={table.name}>
-                  <Link href={`/patients/${person.public_id}`} prefetch={false}>
-                    {[person.family_name, person.given_name].filter((name) => name !== null).join(", ") ||
-                      "Name not on record"}
-                  </Link>
-                </th>
+                <PersonHead person={person} />
                 <td role="cell" data-label="Now">
                   {sentenceCase(standingWords(now, person.now))}
                 </td>

@@ -2,40 +2,18 @@ import type { Standing } from "../../domain/standings"
 import { reportedMeasures, type MonthReport } from "../../figures/month-report"
 import { sentenceCase } from "../../speech/format"
 import { measureWords, standingWords } from "../../speech/measure-words"
+import type { PersonRow } from "../person-row"
 import { day, decimal, text, whole, type XlsxCell } from "./cells"
 import { tableSheet, type Column, type XlsxSheet } from "./sheet"
-
-type Person = {
-  patient_id: string
-  given_name: string | null
-  family_name: string | null
-  age_years: number
-  site: string | null
-  clinician_name: string | null
-  systolic: number | null
-  diastolic: number | null
-  bp_source: string | null
-  bp_on: string | null
-  egfr: number | null
-  egfr_on: string | null
-  acr: number | null
-  acr_comparator: string | null
-  acr_on: string | null
-  potassium: number | null
-  potassium_on: string | null
-  sodium_mg: number | null
-  classes: readonly string[]
-  next_visit_on: string | null
-}
 
 type OnMeasure = { measure_id: string; patient_id: string; standing: Standing; reasons: readonly string[] }
 
 /** Who stands behind the figures, by name. */
-export type XlsxPeople = { people: readonly Person[]; standings: readonly OnMeasure[] }
+export type XlsxPeople = { people: readonly PersonRow[]; standings: readonly OnMeasure[] }
 
-type Wanting = { measure: string; standing: string; reasons: string; person: Person }
+type Wanting = { measure: string; standing: string; reasons: string; person: PersonRow }
 
-const who: readonly Column<Person>[] = [
+const who: readonly Column<PersonRow>[] = [
   { head: "Patient", width: 14, cell: (one) => text(one.patient_id) },
   { head: "Family name", width: 20, cell: (one) => text(one.family_name) },
   { head: "Given name", width: 20, cell: (one) => text(one.given_name) },
@@ -45,7 +23,7 @@ const who: readonly Column<Person>[] = [
   { head: "Next visit", width: 13, cell: (one) => day(one.next_visit_on) },
 ]
 
-const values: readonly Column<Person>[] = [
+const values: readonly Column<PersonRow>[] = [
   { head: "Systolic, mmHg", width: 10, cell: (one) => whole(one.systolic) },
   { head: "Diastolic, mmHg", width: 10, cell: (one) => whole(one.diastolic) },
   { head: "Pressure from", width: 14, cell: (one) => text(one.bp_source) },
@@ -96,6 +74,6 @@ export function peopleSheets(report: MonthReport, { people, standings }: XlsxPeo
 }
 
 /** A value below or above what the laboratory reads is said with its sign, and so is no number. */
-function albumin({ acr, acr_comparator: sign }: Person): XlsxCell {
+function albumin({ acr, acr_comparator: sign }: PersonRow): XlsxCell {
   return acr === null || sign === null || sign === "" ? decimal(acr) : text(`${sign}${acr}`)
 }

@@ -6,7 +6,7 @@ import { month } from "../../../../lib/speech/format"
 import { Button } from "../../../_ui/button"
 import { keptForm } from "../../../_ui/kept-form"
 import { setOwnBaseline } from "./chart-actions"
-import styles from "./chart-marks.module.css"
+import styles from "../../../_ui/line-form.module.css"
 
 /** The first of the twelve months that signals are to be judged by, and why. */
 export function BaselineForm({ measureId, choices }: { measureId: string; choices: string[] }) {

@@ -5,7 +5,7 @@ import { longestAction, type MeasureAction } from "../../../../lib/domain/measur
 import { Button } from "../../../_ui/button"
 import { keptForm } from "../../../_ui/kept-form"
 import { endOneOfLog, openOneOfLog } from "./meeting-actions"
-import styles from "./meeting-log.module.css"
+import styles from "../../../_ui/line-form.module.css"
 
 type Which = Pick<MeasureAction, "id" | "version" | "kind">
 

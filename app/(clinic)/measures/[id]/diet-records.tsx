@@ -11,6 +11,7 @@ import { ListDownload } from "../../list-download"
 import { measureHref, type MeasureView } from "../search-params"
 import { pageSize } from "./measure-answers"
 import styles from "./people-list.module.css"
+import { PersonHead } from "../../../_ui/person-head"
 import table from "../../../_ui/table.module.css"
 
 /** The records behind the month's mean of one series, by name; one row a record, so that a person may stand here twice. */
@@ -108,12 +109,7 @@ function RecordTable({ records }: { records: DietPerson[] }) {
         <tbody role="rowgroup">
           {records.map((record, place) => (
             <tr key={place} role="row">
-              <th scope="row" role="rowheader" className={table.name}>
-                <Link href={`/patients/${record.public_id}`} prefetch={false}>
-                  {[record.family_name, record.given_name].filter((name) => name !== null).join(", ") ||
-                    "Name not on record"}
-                </Link>
-              </th>
+              <PersonHead person={record} />
               <td role="cell" data-label="age" className={table.number}>
                 {count(record.age_years)}
               </td>

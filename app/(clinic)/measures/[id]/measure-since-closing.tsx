@@ -1,9 +1,9 @@
-import Link from "next/link"
 import type { Caller } from "../../../../lib/access/caller"
 import { may } from "../../../../lib/access/permissions"
 import { recordedOnce } from "../../../_http/recorded"
 import { ask } from "../../../_http/ask"
 import { Theme } from "../../../_ui/screen"
+import { PersonHead } from "../../../_ui/person-head"
 import table from "../../../_ui/table.module.css"
 import type { Standing } from "../../../../lib/domain/standings"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
@@ -71,12 +71,7 @@ function Moved({ measure, people }: { measure: WordedMeasure; people: MovedPerso
           <tbody role="rowgroup">
             {people.map((person) => (
               <tr key={person.public_id} role="row">
-                <th scope="row" role="rowheader" className={table.name}>
-                  <Link href={`/patients/${person.public_id}`} prefetch={false}>
-                    {[person.family_name, person.given_name].filter((name) => name !== null).join(", ") ||
-                      "Name not on record"}
-                  </Link>
-                </th>
+                <PersonHead person={person} />
                 <td role="cell" data-label="Site">
                   {person.site ?? "not assigned"}
                 </td>

@@ -5,7 +5,7 @@ import { longestAction, longestOwner } from "../../../../lib/domain/measure-acti
 import { Button } from "../../../_ui/button"
 import { keptForm } from "../../../_ui/kept-form"
 import { writeDown } from "./meeting-actions"
-import styles from "./meeting-log.module.css"
+import styles from "../../../_ui/line-form.module.css"
 
 /** A decision, or an action with who does it and until when. */
 export function MeetingForm(props: { measureId: string; month: string; owners: readonly string[] }) {

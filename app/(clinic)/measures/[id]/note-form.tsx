@@ -5,7 +5,7 @@ import { longestNote } from "../../../../lib/domain/chart-marks"
 import { Button } from "../../../_ui/button"
 import { keptForm } from "../../../_ui/kept-form"
 import { addNote } from "./chart-actions"
-import styles from "./chart-marks.module.css"
+import styles from "../../../_ui/line-form.module.css"
 
 /** A change in practice: its day, its words, and the charts it is shown on. */
 export function NoteForm({ measureId }: { measureId: string }) {

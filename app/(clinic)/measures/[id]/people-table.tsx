@@ -1,10 +1,10 @@
-import Link from "next/link"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { MeasurePerson } from "../../../../lib/questions/measure-people"
 import type { MeasureView } from "../search-params"
 import { shownStanding } from "./measure-answers"
 import type { Column } from "./column"
 import { columnsOf } from "./people-columns"
+import { PersonHead } from "../../../_ui/person-head"
 import table from "../../../_ui/table.module.css"
 
 /** The people with the values and dates that put them where they stand; the name opens the patient. */
@@ -41,12 +41,7 @@ export function PeopleTable(props: {
         <tbody role="rowgroup">
           {people.map((person) => (
             <tr key={person.public_id} role="row">
-              <th scope="row" role="rowheader" className={table.name}>
-                <Link href={`/patients/${person.public_id}`} prefetch={false}>
-                  {[person.family_name, person.given_name].filter((name) => name !== null).join(", ") ||
-                    "Name not on record"}
-                </Link>
-              </th>
+              <PersonHead person={person} />
               {columns.map((column) => (
                 <td key={column.head} role="cell" data-label={column.label} className={cellClass(column)}>
                   {column.cell(person) ?? <span className={table.absent}>{column.absent ?? "none"}</span>}
