@@ -4,6 +4,7 @@ import { rm } from "node:fs/promises"
 import path from "node:path"
 import { z } from "zod"
 import { FileReport, ImportQuestion } from "../domain/import-report"
+import { AppError } from "../errors"
 
 type Site = { importUrl: string; dataDir: string }
 
@@ -36,13 +37,27 @@ export function findTrial(id: string): Trial | null {
   return trials().get(id) ?? null
 }
 
-/** Checks and counts an upload in a process of its own without storing anything; the upload is removed afterwards. */
+/** As many trials as run at once, each in a process of its own. */
+const mostRunning = 2
+
+/** As many trials as are kept to be looked at; the oldest that has ended goes first. */
+const mostKept = 50
+
+/**
+ * Checks and counts an upload in a process of its own without storing anything; the upload is removed afterwards.
+ * Throws AppError("import-running") while as many trials run as may.
+ */
 export function startTrial(
   site: Site,
   upload: { uploadPath: string; source: string; isFull: boolean; now: Date },
 ): string {
-  const id = randomUUID()
   const { source, uploadPath } = upload
+  if ([...trials().values()].filter((one) => one.status === "running").length >= mostRunning) {
+    void rm(uploadPath, { recursive: true, force: true })
+    throw new AppError("import-running", "Other trials are under way. Send it again when they have ended.")
+  }
+  forgetOldest()
+  const id = randomUUID()
   const begun = { source, startedAt: upload.now }
   trials().set(id, { ...begun, status: "running" })
   const command = path.join(process.cwd(), "lib", "cli", "filtrate.mjs")
@@ -61,6 +76,11 @@ export function startTrial(
   child.once("error", () => end(null))
   child.once("close", end)
   return id
+}
+
+function forgetOldest(): void {
+  for (const [id, { status }] of trials())
+    if (trials().size >= mostKept && status !== "running") trials().delete(id)
 }
 
 function endOf(code: number | null, said: { out: string; error: string }) {

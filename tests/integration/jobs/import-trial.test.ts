@@ -62,3 +62,31 @@ test("a trial of what is no extract says why", async () => {
 test("a trial that nobody started is not found", () => {
   expect(findTrial("nobody")).toBeNull()
 })
+
+test("while two run a third is refused, and nothing of it stays", async () => {
+  const site = { importUrl: store.url, dataDir: folder.dir }
+  const begin = (name: string) => {
+    const uploadPath = path.join(folder.dir, name)
+    mkdirSync(uploadPath)
+    writeFileSync(path.join(uploadPath, "patients.csv"), `${columns}\n`)
+    return startTrial(site, { uploadPath, source: name, isFull: false, now: new Date() })
+  }
+  const ids = [begin("first"), begin("second")]
+
+  expect(() => begin("third")).toThrow(/under way/)
+
+  await waitUntil("the refused upload's removal", () => !existsSync(path.join(folder.dir, "third")))
+  await waitUntil("both trials' end", () => ids.every((id) => findTrial(id)?.status !== "running"))
+})
+
+test("only the latest trials are kept", async () => {
+  const kept = (globalThis.filtrateTrials ??= new Map())
+  for (let n = 0; n < 60; n += 1)
+    kept.set(`old ${n}`, { source: "old", startedAt: new Date(), status: "failed", message: "ended" })
+
+  await tried("latest", { "patients.csv": `${columns}\n` })
+
+  expect(kept.size).toBe(50)
+  expect(kept.has("old 59")).toBe(true)
+  expect(kept.has("old 0")).toBe(false)
+})
