@@ -25,15 +25,24 @@ export async function newUploadPath(dataDir: string): Promise<string> {
   return path.join(folder, `${randomUUID()}.zip`)
 }
 
+/** As many uploads as wait for their turn; each waits in a process of its own. */
+const mostAtOnce = 10
+
 /**
  * Starts the import of an uploaded zip file, or a folder of CSV files, in a process of its own, so that the site's memory stays small whatever the size
  * of an extract, and gives its number in the history. The history tells how it goes on.
+ * Throws AppError("import-running") while as many are under way as may; the upload is removed then.
  */
 export async function startUploadedImport(
   site: Site,
   upload: { uploadPath: string; source: string; isFull: boolean; totalBytes: number; by: Actor; now: Date },
 ): Promise<number> {
   const { now, by, ...rest } = upload
+  const underWay = await site.client.import.count({ where: { status: { in: ["waiting", "running"] } } })
+  if (underWay >= mostAtOnce) {
+    await rm(upload.uploadPath, { recursive: true, force: true })
+    throw new AppError("import-running", "Other imports are under way. Send it again when they have ended.")
+  }
   const clinic = await site.client.clinic.findUniqueOrThrow({ where: { id: 1 } })
   const id = await changeAndRecord(
     site.client,

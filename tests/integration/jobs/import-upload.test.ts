@@ -126,3 +126,14 @@ test("an upload that is no extract is refused, on record, and removed", async ()
   })
   await untilGone(sent.uploadPath)
 })
+
+test("while ten are under way another is refused, and its file goes", async () => {
+  const waiting = { source: "other.zip", status: "waiting", asOf: new Date("2026-01-01T00:00:00Z") }
+  await store.prisma.import.createMany({ data: Array.from({ length: 10 }, () => waiting) })
+  const sent = await upload({ "patients.csv": patients })
+
+  await expect(startUploadedImport(site(), sent)).rejects.toThrow(/under way/)
+
+  expect(existsSync(sent.uploadPath)).toBe(false)
+  await store.prisma.import.deleteMany({ where: { source: "other.zip" } })
+})
