@@ -33,7 +33,7 @@ export type Condition = { readonly sql: string; readonly words: string; readonly
 
 export type Theme = "pressure" | "protection" | "diet" | "monitoring" | "safety"
 
-/** The days of `news_days` (lib/questions/moved-people.ts): when a fact that a standing may rest on was recorded last. */
+/** The days of `news_days` (lib/questions/change-causes.ts): when a fact that a standing may rest on was recorded last. */
 export type NewsDay =
   | "bp_on"
   | "counted_day"

@@ -3,7 +3,7 @@ import { standings } from "../domain/standings"
 import type { Measure } from "../measures/types"
 import { details } from "./measure-details"
 import { changeCauses, changeKinds } from "../domain/changes"
-import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./moved-people"
+import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./change-causes"
 
 export const MeasurePerson = z.object({
   total: z.number().int(),

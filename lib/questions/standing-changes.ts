@@ -3,7 +3,7 @@ import { standings } from "../domain/standings"
 import { measures } from "../measures/index"
 import type { Measure } from "../measures/types"
 import { changeCauses, changeKinds } from "../domain/changes"
-import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./moved-people"
+import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./change-causes"
 
 export const StandingChange = z.object({
   measure_id: z.string(),

@@ -1,5 +1,5 @@
 import type { WordedMeasure } from "../../../lib/measures/types"
-import type { PersonMoved } from "../../../lib/questions/people-moved"
+import type { TriedPerson } from "../../../lib/questions/tried-people"
 import { count, sentenceCase } from "../../../lib/speech/format"
 import { standingWords } from "../../../lib/speech/measure-words"
 import { PersonHead } from "../../_ui/person-head"
@@ -10,7 +10,7 @@ import styles from "./tried-rows.module.css"
 export function TriedPeople(props: {
   now: WordedMeasure
   then: WordedMeasure
-  people: PersonMoved[]
+  people: TriedPerson[]
   moved: number
 }) {
   const { now, then, people, moved } = props

@@ -8,7 +8,7 @@ import { measures } from "../../../lib/measures/index"
 import { dietMonths, type DietMonth } from "../../../lib/questions/diet-months"
 import { measureMonths, type MeasureMonth } from "../../../lib/questions/measure-months"
 import { pressureLimits, type PressureLimit } from "../../../lib/questions/pressure-limits"
-import { peopleMoved, type PersonMoved } from "../../../lib/questions/people-moved"
+import { triedPeople, type TriedPerson } from "../../../lib/questions/tried-people"
 import { standingsMoved, type StandingsMoved } from "../../../lib/questions/standings-moved"
 import { site } from "../../_http/site"
 
@@ -22,7 +22,7 @@ export type WhatIfAnswers = {
   moved: StandingsMoved[]
   limits: PressureLimit[]
   /** Who they are, the first of each measure; nobody where the person who asks sees counts alone. */
-  people: PersonMoved[]
+  people: TriedPerson[]
 }
 
 declare global {
@@ -67,7 +67,7 @@ async function askBoth(
       },
       moved,
       limits: await askOn(connection, pressureLimits),
-      people: isAsked ? await askOn(connection, peopleMoved(touched), { as_of: asOf, limit: mostNamed }) : [],
+      people: isAsked ? await askOn(connection, triedPeople(touched), { as_of: asOf, limit: mostNamed }) : [],
     }
   })
 }

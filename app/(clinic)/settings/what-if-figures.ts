@@ -2,7 +2,7 @@ import type { Settings } from "../../../lib/domain/settings"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import type { MeasureMonth } from "../../../lib/questions/measure-months"
-import type { PersonMoved } from "../../../lib/questions/people-moved"
+import type { TriedPerson } from "../../../lib/questions/tried-people"
 import { dietFigure, type DietSeries } from "../../../lib/figures/diet-figure"
 import { measureFigure, type MeasureFigure } from "../../../lib/figures/measure-figure"
 import type { HistoryUnder, WhatIfAnswers } from "./what-if-answers"
@@ -12,7 +12,7 @@ export type TriedMeasure = {
   now: MeasureFigure
   then: MeasureFigure
   moved: number
-  people: PersonMoved[]
+  people: TriedPerson[]
   isChanged: boolean
 }
 

@@ -19,7 +19,7 @@ import { measures } from "../../../lib/measures/index"
 import { wordedMeasures } from "../../../lib/measures/worded-measures"
 import { measureMonths } from "../../../lib/questions/measure-months"
 import { patientTable } from "../../../lib/questions/patient-table"
-import { peopleMoved } from "../../../lib/questions/people-moved"
+import { triedPeople } from "../../../lib/questions/tried-people"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
 import { writeDemoClinic } from "../../../seed/write-demo-clinic"
 import { openStore, type TestStore } from "../../helpers/open-store"
@@ -168,11 +168,11 @@ it("finds the questions it asks", () => {
   const parts = [
     "drug-evidence.ts",
     "evidence-fact.ts",
-    "moved-people.ts",
+    "change-causes.ts",
     "pressure-evidence.ts",
     "resistance-details.ts",
   ]
-  const askedElsewhere = ["patient-table.ts", "people-moved.ts"]
+  const askedElsewhere = ["patient-table.ts", "tried-people.ts"]
   const asked = [...files, ...parts, ...askedElsewhere].sort()
 
   expect(asked).toEqual(readdirSync("lib/questions").sort())
@@ -276,7 +276,7 @@ describe.each(scopes)("of $whose", ({ scopeOf }) => {
         async (connection) => ({
           months: await askOn(connection, measureMonths),
           moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
-          people: await askOn(connection, peopleMoved(measures), { as_of: meta.runningAsOf, limit: 1000 }),
+          people: await askOn(connection, triedPeople(measures), { as_of: meta.runningAsOf, limit: 1000 }),
         }),
       ),
     })

@@ -17,7 +17,7 @@ import { measures } from "../../../lib/measures/index"
 import { dietMonths } from "../../../lib/questions/diet-months"
 import { measureInMonth } from "../../../lib/questions/measure-in-month"
 import { measureMonths } from "../../../lib/questions/measure-months"
-import { peopleMoved } from "../../../lib/questions/people-moved"
+import { triedPeople } from "../../../lib/questions/tried-people"
 import { pressureLimits } from "../../../lib/questions/pressure-limits"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
 import { commandActor } from "../../../lib/store/audit-actors"
@@ -77,7 +77,7 @@ function over(meta: SnapshotMeta, texts: Partial<Record<SettingKey, string>>) {
     diet: await askOn(connection, dietMonths),
     moved: await askOn(connection, standingsMoved, { as_of: meta.runningAsOf }),
     limits: await askOn(connection, pressureLimits),
-    people: await askOn(connection, peopleMoved(measures), { as_of: meta.runningAsOf, limit: 1000 }),
+    people: await askOn(connection, triedPeople(measures), { as_of: meta.runningAsOf, limit: 1000 }),
   }))
 }
 

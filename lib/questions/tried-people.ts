@@ -2,7 +2,7 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import type { Measure } from "../measures/types"
 
-export const PersonMoved = z.object({
+export const TriedPerson = z.object({
   measure_id: z.string(),
   patient_id: z.string(),
   public_id: z.string(),
@@ -12,13 +12,13 @@ export const PersonMoved = z.object({
   then: z.enum(standings),
 })
 
-export type PersonMoved = z.infer<typeof PersonMoved>
+export type TriedPerson = z.infer<typeof TriedPerson>
 
 /**
  * Who would stand elsewhere on one day under the settings that are tried, by measure and name, the first `$limit` of each;
  * asked where `whatIf` has put the tried standings in front of those of `snapshot`. Whoever is not in the panel is outside.
  */
-export function peopleMoved(measures: readonly Measure[]) {
+export function triedPeople(measures: readonly Measure[]) {
   return {
     sql: `
 with moved as (
@@ -38,7 +38,7 @@ select n.measure_id, n.patient_id, n.public_id, n.given_name, n.family_name, n.n
 from numbered as n
 where n.place <= cast($limit as integer)
 order by n.measure_id, n.place`,
-    Row: PersonMoved,
+    Row: TriedPerson,
   } as const
 }
 
