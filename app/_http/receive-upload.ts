@@ -79,8 +79,12 @@ async function parseForm(
     })
     writes.push(written)
   })
-  await pipeline(chunks(request.body, { mostBytes, failure: () => failure }), form)
-  await Promise.all(writes)
+  try {
+    await pipeline(chunks(request.body, { mostBytes, failure: () => failure }), form)
+  } finally {
+    // Also of a form that broke off: what is still being written would come into a folder that is being removed.
+    await Promise.all(writes)
+  }
   if (failure !== null) throw failure
 }
 

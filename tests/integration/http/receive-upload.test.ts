@@ -118,6 +118,18 @@ describe("a form that cannot be used leaves nothing behind", () => {
     expect(existsSync(path.join(scratch.folder, "upload"))).toBe(false)
   })
 
+  test("one that breaks off while a file before it is still being written, however often", async () => {
+    const first = `${head('filename="readings.csv"')}a,b\r\n1,2\r\n`
+    for (let round = 0; round < 300; round += 1) {
+      const broken = multipart(
+        `${first}--edge\r\ncontent-disposition: form-data; name="extract"\r\no\r\n\r\nx`,
+      )
+
+      await expect(receive(broken)).rejects.toThrow("did not arrive whole")
+      expect(readdirSync(scratch.folder)).toEqual([])
+    }
+  })
+
   test("one that ends before its end", async () => {
     const request = multipart(head('filename="readings.csv"') + "half of it")
 
