@@ -88,7 +88,7 @@ export async function closeAction(
     (transaction) =>
       transaction.measureAction.updateMany({
         where: { id, version, state: "open", ...closableBy(caller) },
-        data: { state, outcome, closedBy: caller.name, closedAt: now, version: version + 1 },
+        data: { state, outcome, closedBy: caller.name, closedAt: now, version: { increment: 1 } },
       }),
     (answer) =>
       answer.count === 0
@@ -109,7 +109,7 @@ export async function reopenAction(client: PrismaClient, seen: Seen): Promise<"r
     (transaction) =>
       transaction.measureAction.updateMany({
         where: { id, version, state: { not: "open" }, ...closableBy(caller) },
-        data: { state: "open", closedBy: null, closedAt: null, version: version + 1 },
+        data: { state: "open", closedBy: null, closedAt: null, version: { increment: 1 } },
       }),
     (answer) =>
       answer.count === 0

@@ -166,6 +166,14 @@ describe("closing", () => {
     expect(one?.version).toBe(2)
   })
 
+  test("of a version that never was is too late, up to the highest number", async () => {
+    const { id } = await added()
+    const never = { id, version: 2_147_483_647, caller: lead, now }
+
+    expect(await closeAction(store.prisma, { ...never, state: "done", outcome: null })).toBe("outdated")
+    expect(await reopenAction(store.prisma, never)).toBe("outdated")
+  })
+
   test("is undone by opening it again, with what had come of it", async () => {
     const { id } = await added()
     const seen = { id, caller: lead, now }
