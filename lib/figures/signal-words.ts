@@ -51,7 +51,7 @@ export function ratesFootnote(judged: Judged & { sigmaZ: number | null }): strin
   const sigma = judged.sigmaZ === null ? "" : `, sigma z ${judged.sigmaZ.toFixed(2)}`
   return [
     baselineWords(judged.baseline, asOfsOf(judged)),
-    `Rules: longest run and crossings (Anhøj 2014); one month outside 3-sigma p′ limits (Laney 2002${sigma}).`,
+    `Rules: longest run and crossings (Anhøj 2014), about this median and about that of all months judged; one month outside 3-sigma p′ limits (Laney 2002${sigma}).`,
     "Not judged: the running month, and months with fewer than 5 people expected on either side.",
   ].join(" ")
 }
@@ -60,7 +60,7 @@ export function ratesFootnote(judged: Judged & { sigmaZ: number | null }): strin
 export function meansFootnote(judged: Judged, fewestPeople: number): string {
   return [
     baselineWords(judged.baseline, asOfsOf(judged)),
-    "Rules: longest run and crossings (Anhøj 2014); one month outside the limits for individual values, mean ± 2.66 mean moving ranges.",
+    "Rules: longest run and crossings (Anhøj 2014), about this median and about that of all months judged; one month outside the limits for individual values, mean ± 2.66 mean moving ranges.",
     `Not judged: the running month, and months of fewer than ${count(fewestPeople)} people.`,
   ].join(" ")
 }

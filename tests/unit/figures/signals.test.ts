@@ -8,6 +8,7 @@ import { pressureMeasured } from "../../../lib/measures/pressure-measured"
 import { untreatedAboveTarget } from "../../../lib/measures/untreated-above-target"
 import { wordedMeasure } from "../../../lib/measures/worded-measures"
 import type { Measure } from "../../../lib/measures/types"
+import { runSignal } from "../../../lib/statistics/run-signal"
 import { stableSeries } from "../../fixtures/statistics/stable-series"
 
 const firstMonth = 2023 * 12
@@ -90,6 +91,22 @@ describe("signals", () => {
     expect(signalSentence(figure, "up")).toBe(
       "Signal: the median of the first year is crossed 1\u00a0time in 12\u00a0months, chance would cross it at least 3 times.",
     )
+  })
+
+  // All twelve later months lie above the first year's median, 57: a run of 12 where 24 useful points allow 8 (Anhoej 2014).
+  // About the median of all, 60.5, the longest run is 3 and the series crosses it 16 times, where it need cross 8 times.
+  it("finds none that is one about the median of the first year alone", () => {
+    const year = [50, 64, 51, 65, 52, 58, 60, 66, 55, 63, 54, 56]
+    const later = [62, 58, 66, 58, 63, 61, 64, 58, 62, 61, 66, 58]
+    const figure = figureOf(
+      [...year, ...later].map((met) => ({ met, total: 100 })),
+      {},
+    )
+    const rates = figure.points.map((point) => point.value)
+
+    expect(runSignal(rates, figure.judgement.median ?? 0)).toMatchObject({ isShifted: true })
+    expect(runSignal(rates, 0.605)).toMatchObject({ useful: 24, longestRun: 3, crossings: 16 })
+    expect(figure.judgement.findings).toEqual([])
   })
 
   it("keeps the median of the first year whatever comes later", () => {
