@@ -7,6 +7,7 @@ import { setFrontPage } from "./front-page"
 import { setMeasure } from "./measure-part"
 import {
   closeSheet,
+  composed,
   ink,
   keepRoom,
   markPlace,
@@ -74,7 +75,7 @@ function numberPages(sheet: Sheet, report: MonthReport): void {
     doc.markContent("Artifact", { type: "Pagination" })
     doc.font("sans").fontSize(8.5).fillColor(ink.soft)
     if (page > 0) {
-      doc.text(report.clinicName, paper.left, 40, { width, lineBreak: false })
+      doc.text(composed(report.clinicName), paper.left, 40, { width, lineBreak: false })
       doc.text(month(report.month), paper.left, 40, { width, align: "right", lineBreak: false })
       doc.moveTo(paper.left, 54).lineTo(paper.right, 54).lineWidth(0.4).strokeColor(ink.rule).stroke()
     }

@@ -17,16 +17,17 @@ export const paper = { width: 595.28, height: 841.89, left: 62, right: 539, top:
 
 export const contentWidth = paper.right - paper.left
 
+/** Whole fonts: Latin with every accent, Greek, Cyrillic and Vietnamese. A document carries the letters it uses. */
 const fontFiles = {
-  serif: "source-serif-4/files/source-serif-4-latin-400-normal.woff",
-  serifBold: "source-serif-4/files/source-serif-4-latin-600-normal.woff",
-  sans: "source-sans-3/files/source-sans-3-latin-400-normal.woff",
-  sansBold: "source-sans-3/files/source-sans-3-latin-600-normal.woff",
+  serif: "source-serif/TTF/SourceSerif4-Regular.ttf",
+  serifBold: "source-serif/TTF/SourceSerif4-Semibold.ttf",
+  sans: "source-sans/TTF/SourceSans3-Regular.ttf",
+  sansBold: "source-sans/TTF/SourceSans3-Semibold.ttf",
 } as const
 
 type FontName = keyof typeof fontFiles
 
-const fontDir = path.resolve(process.cwd(), "node_modules/@fontsource")
+const fontDir = path.resolve(process.cwd(), "node_modules")
 
 /** A document being set: where the next thing goes, and the part of its structure that it belongs to. */
 export type Sheet = {
@@ -109,7 +110,12 @@ export function heightOf(
   text: string,
   { font = "sans", size = 9.5, gap = 1.5, width = contentWidth }: TextStyle & { width?: number },
 ): number {
-  return sheet.doc.font(font).fontSize(size).heightOfString(text, { width, lineGap: gap })
+  return sheet.doc.font(font).fontSize(size).heightOfString(composed(text), { width, lineGap: gap })
+}
+
+/** A letter and its accent typed apart as the one letter that the fonts have. */
+export function composed(text: string): string {
+  return text.normalize("NFC")
 }
 
 type Said = TextStyle & {
@@ -131,7 +137,7 @@ export function sayAt(sheet: Sheet, text: string, y: number, said: Said = {}): n
         .font(font)
         .fontSize(size)
         .fillColor(colour)
-        .text(text, x, y, { width, align, lineGap: gap, ...(goTo === undefined ? {} : { goTo }) })
+        .text(composed(text), x, y, { width, align, lineGap: gap, ...(goTo === undefined ? {} : { goTo }) })
     }),
   )
   return height

@@ -67,12 +67,24 @@ describe("the month as a PDF", { timeout: 60_000 }, () => {
     expect(new Set(fonts)).toEqual(
       new Set([
         "SourceSans3-Regular",
-        "SourceSans3-SemiBold",
+        "SourceSans3-Semibold",
         "SourceSerif4-Regular",
-        "SourceSerif4-SemiBold",
+        "SourceSerif4-Semibold",
       ]),
     )
     expect(text).not.toMatch(/\/BaseFont \/(Helvetica|Times|Courier)/)
+  })
+
+  test("writes names of Latin, Vietnamese, Greek and Cyrillic letters as they were typed", async () => {
+    // In one document: letters that a font lacks all become the same sign, and only one of them would be read back.
+    const names = "Łukasiewicz Nguyễn Ağaoğlu Ελένη Дарья"
+
+    for (const clinicName of [names, names.normalize("NFD")]) {
+      const { pages } = await readPdf(await monthPdf({ ...reportOf(nobody), clinicName }))
+
+      expect(pages[0]).toContain(names)
+      expect(pages[1]).toContain(names)
+    }
   })
 
   test("says where it speaks of a part of the clinic", async () => {
