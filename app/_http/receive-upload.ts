@@ -33,6 +33,8 @@ export async function receiveUpload(
     const sent = { request, mostBytes, fields: upload.fields }
     await parseForm(sent, async (name, stream) => {
       const target = await placeFor(name, { zipPath, folder, names: upload.names })
+      // Nobody is told of a stream that was closed before: a pipeline of it would never end.
+      if (stream.destroyed) throw new Error("the form broke off")
       stream.on("data", (chunk: Buffer) => (upload.totalBytes += chunk.length))
       await pipeline(stream, createWriteStream(target, { mode: 0o600, flags: "wx" }))
     })
@@ -64,6 +66,7 @@ async function parseForm(
     limits: { files: mostFiles, fields: 10, fieldSize: 1000, parts: mostFiles + 10 },
   })
   const writes: Promise<void>[] = []
+  const streams: Readable[] = []
   let failure: unknown = null
   form.on("field", (name, value) => fields.set(name, value))
   form.on(
@@ -73,6 +76,7 @@ async function parseForm(
   form.on("file", (_field, stream, info) => {
     // A form that breaks off fails its files too, at a time when nobody else listens; the form's own failure is told.
     stream.on("error", () => {})
+    streams.push(stream)
     const written = write(info.filename ?? "", stream).catch((error: unknown) => {
       failure ??= error
       stream.resume()
@@ -81,6 +85,10 @@ async function parseForm(
   })
   try {
     await pipeline(chunks(request.body, { mostBytes, failure: () => failure }), form)
+  } catch (error) {
+    // The parser leaves files of a form that broke off open, and hands out some after it failed.
+    for (const stream of streams) stream.destroy()
+    throw error
   } finally {
     // Also of a form that broke off: what is still being written would come into a folder that is being removed.
     await Promise.all(writes)

@@ -130,6 +130,14 @@ describe("a form that cannot be used leaves nothing behind", () => {
     }
   })
 
+  test("one with files after the part that cannot be read", async () => {
+    const broken = '--edge\r\ncontent-disposition: form-data; name="extract"\r\no\r\n\r\nx\r\n'
+    const sent = multipart(`${broken}${head('filename="readings.csv"')}a,b\r\n1,2\r\nand no end`)
+
+    await expect(receive(sent)).rejects.toThrow("did not arrive whole")
+    expect(readdirSync(scratch.folder)).toEqual([])
+  })
+
   test("one that ends before its end", async () => {
     const request = multipart(head('filename="readings.csv"') + "half of it")
 
