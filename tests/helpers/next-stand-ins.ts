@@ -1,4 +1,5 @@
 import { EventEmitter } from "node:events"
+import { PassThrough } from "node:stream"
 
 /** What the framework would hand a route or an action of its request. */
 type SentRequest = { headers: Headers; cookies: Map<string, string> }
@@ -20,7 +21,13 @@ export const nextHeaders = {
 /** For `next/cache`. */
 export const nextCache = { revalidatePath: () => {}, refresh: () => {} }
 
-/** For `node:child_process`: a process that would be started is not. */
+/** For `node:child_process`: a process that would be started is not, and closes without having said anything. */
 export async function withoutProcesses(original: () => Promise<object>): Promise<object> {
-  return { ...(await original()), spawn: () => new EventEmitter() }
+  return { ...(await original()), spawn: silentProcess }
+}
+
+function silentProcess(): EventEmitter {
+  const child = Object.assign(new EventEmitter(), { stdout: new PassThrough(), stderr: new PassThrough() })
+  setImmediate(() => child.emit("close", 1))
+  return child
 }
