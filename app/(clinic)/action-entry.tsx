@@ -1,7 +1,6 @@
 import type { ReactNode } from "react"
 import { isOverdue, type MeasureAction } from "../../lib/domain/measure-actions"
-import { plainToday } from "../../lib/domain/plain-date"
-import { day, month } from "../../lib/speech/format"
+import { actionFacts } from "../../lib/figures/action-words"
 import styles from "./action-entry.module.css"
 
 /** One decision or action: what, who, until when, and how it stands in words. */
@@ -23,19 +22,10 @@ export function ActionEntry(props: {
       </p>
       <p className={styles.facts}>
         {isLate ? <strong className={styles.late}>Overdue. </strong> : null}
-        {action.kind === "decision" ? "Decision. " : null}
-        {action.owner === null ? null : `${action.owner}. `}
-        {action.dueOn === null ? null : `Due ${day(action.dueOn)}. `}
-        Of {month(action.month)}, written by {action.madeBy}.{closedWords(action, timeZone)}
+        {actionFacts(action, timeZone)}
       </p>
       {action.outcome === null ? null : <p className={styles.facts}>Note: {action.outcome}</p>}
       {props.children}
     </li>
   )
-}
-
-function closedWords(action: MeasureAction, timeZone: string): string {
-  if (action.closedAt === null) return ""
-  const word = action.state === "done" ? "Done" : "Dropped"
-  return ` ${word} ${day(plainToday(action.closedAt, timeZone))}, ${action.closedBy}.`
 }

@@ -1,6 +1,7 @@
 import type { Caller } from "../../lib/access/caller"
 import { may } from "../../lib/access/permissions"
 import { settingName, settingWords } from "../../lib/domain/setting-values"
+import { closedStanding, closedWords } from "../../lib/figures/closing-words"
 import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 import { counted, instant, month } from "../../lib/speech/format"
 import type { MonthClosing as Closing } from "../../lib/store/month-closings"
@@ -43,11 +44,8 @@ function InForce(props: { closing: Closing; answers: MonthClosingAnswers; snapsh
   const { shown, otherSettings } = answers
   return (
     <>
-      <p>
-        Closed by {closing.closedBy}, {instant(closing.closedAt.toISOString(), snapshot.timeZone)}
-        {closing.note === "" ? "." : `: ${closing.note}`}
-      </p>
-      <p className="soft">{standing(answers)}</p>
+      <p>{closedWords(closing, snapshot.timeZone)}</p>
+      <p className="soft">{closedStanding(shown)}</p>
       {shown !== null && shown.peopleGone > 0 ? (
         <p className="soft">
           {counted(shown.peopleGone, "person", "people")} counted then{" "}
@@ -70,15 +68,6 @@ function InForce(props: { closing: Closing; answers: MonthClosingAnswers; snapsh
       )}
     </>
   )
-}
-
-function standing({ shown, inForce }: MonthClosingAnswers): string {
-  if (shown === null || inForce === null) return "The figures as known then are being computed."
-  if (shown.isReproduced)
-    return "Figures as known then, to the last digit. Where later facts differ, it says what it would be today."
-  if (!shown.isOfTheseDefinitions)
-    return "Figures as kept then. By the definitions of this version some would come out otherwise; lists follow this version."
-  return "Figures as kept then. Since a record was erased they can no longer be computed again; lists hold who is left."
 }
 
 function earlierWords(one: Closing, timeZone: string): string {

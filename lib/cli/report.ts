@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, renameSync, writeFileSync } from "node:fs"
 import path from "node:path"
 import type { Command } from "commander"
 import { wholeClinic } from "../access/scope"
+import type { MonthRecord } from "../domain/month-record"
 import { askWithin } from "../engine/scoped"
 import { snapshotMeta, type SnapshotMeta } from "../engine/snapshot-meta"
 import { AppError } from "../errors"
@@ -15,6 +16,9 @@ import {
   type DocumentFormat,
   type MonthDocument,
 } from "../report/month-documents"
+import { openClient } from "../store/client"
+import { openDatabase } from "../store/database"
+import { monthRecord } from "../store/month-record"
 import { print } from "./print"
 import { recordCommand } from "./record-command"
 
@@ -34,7 +38,11 @@ export function register(program: Command): void {
       const meta = await snapshotMeta(wholeClinic)
       const asOf = dayOfMonth(options.month, meta)
       const ask: Ask = (question, params) => askWithin(wholeClinic, question, params)
-      const report = await askMonthReport(ask, { snapshot: { ...meta, isWholeClinic: true }, asOf })
+      const report = await askMonthReport(ask, {
+        snapshot: { ...meta, isWholeClinic: true },
+        asOf,
+        record: await recordOf(asOf),
+      })
       const people = options.people === true ? await askReportPeople(ask, asOf) : null
       const documents = await Promise.all(
         formats.map((format) =>
@@ -81,6 +89,18 @@ function dayOfMonth(month: string, meta: SnapshotMeta): string {
     "not-found",
     `There are no figures of ${month}; they go from ${first.slice(0, 7)} to ${meta.runningAsOf.slice(0, 7)}.`,
   )
+}
+
+/** What people wrote of the month, from the record store. */
+async function recordOf(asOf: string): Promise<MonthRecord> {
+  const database = await openDatabase()
+  const client = openClient(database.url)
+  try {
+    return await monthRecord(client, asOf)
+  } finally {
+    await client.$disconnect()
+    await database.close()
+  }
 }
 
 /** A file is there whole or not at all, so that whoever fetches it on a schedule never takes half of one. */

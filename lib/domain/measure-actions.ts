@@ -47,6 +47,17 @@ export function inOrder(actions: readonly MeasureAction[]): MeasureAction[] {
   })
 }
 
+/** What a document of a month tells of the log: the open, those of the month, and those closed since it began; and how many more. */
+export function toldOf(
+  actions: readonly MeasureAction[],
+  month: string,
+): { told: MeasureAction[]; others: number } {
+  const isTold = ({ state, month: own, closedAt }: MeasureAction) =>
+    state === "open" || own === month || (closedAt !== null && closedAt.toISOString().slice(0, 7) >= month)
+  const told = inOrder(actions.filter(isTold))
+  return { told, others: actions.length - told.length }
+}
+
 /** What a meeting about one month looks at first. */
 export type MeetingActions = {
   /** Actions of earlier months that are still open, the overdue first. */

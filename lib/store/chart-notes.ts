@@ -6,10 +6,13 @@ import { actorOf } from "./audit-actors"
 import type { PrismaClient } from "./generated/client"
 import { undoMark } from "./undo-mark"
 
-/** The notes on a measure's charts, its own and those of all measures, by day. */
-export async function listChartNotes(client: PrismaClient, measureId: string): Promise<ChartNote[]> {
+/** The notes on a measure's charts, its own and those of all measures, by day; those of every measure where none is named. */
+export async function listChartNotes(client: PrismaClient, measureId?: string): Promise<ChartNote[]> {
   const rows = await client.chartNote.findMany({
-    where: { undoneAt: null, OR: [{ measureId }, { measureId: null }] },
+    where: {
+      undoneAt: null,
+      ...(measureId === undefined ? {} : { OR: [{ measureId }, { measureId: null }] }),
+    },
     orderBy: [{ onDay: "asc" }, { id: "asc" }],
   })
   return rows.map(({ id, measureId: of, onDay, text, madeBy, madeAt }) => ({

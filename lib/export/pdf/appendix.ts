@@ -12,10 +12,13 @@ const termWidth = 104
 const howToRead = [
   "A rate is shown with the people it is of. Where more is better, whoever was not measured counts against the clinic; the share of the measured stands beside it. Where less is better, the people not measured are told apart.",
   `The interval after a rate is the 95% interval of Wilson: how far chance alone could have moved it. It is shaded in the charts. Where fewer than ${fewestForRate} people are counted, the counts stand in place of a percentage.`,
-  "The dotted line is the median of the first year shown. Neighbouring months share most of their people, so a run of months on one side of the line is no signal by itself.",
-  "The change since the month before is told in people: who gained, who lost, who joined and who left. The four make up the whole of it.",
+  "A measure is drawn at the end of each month, the dotted line being the median of the first year shown. Neighbouring months share most of their people, so a run of months on one side of that line is no signal. Signals come from the chart of the facts of each month alone, in which no month shares a reading with another: a dot is a month, the dotted line the median of the baseline, the thin lines the limits of chance, and a ring a month outside them.",
+  "Rules of a signal: the longest run of months on one side of the median and how often it is crossed (Anhøj 2014), and one month outside the limits, 3-sigma p′ limits for rates (Laney 2002) and limits for individual values for the mean sodium. Not judged are the running month and months of few people.",
+  "What comes first: people a safety measure finds, unfavourable signals, changes for the worse larger than chance (exact McNemar test, all measures of the month judged together), and many not measured, in this order.",
+  "A number over a chart is that of a note beneath it: a change in practice on a day. Decisions, actions and notes stand as they were when the document was made.",
+  "The change since the month before is told in people: who gained, who lost, who joined and who left. The four make up the whole of it, in people and in points; beneath each stands what it rests on. Only a fact dated since then is clinical news.",
   "Clinicians and sites are not ranked: with few people in each, most of the difference between them is chance. Clinicians are compared on the site alone, where the limits of chance are drawn beside them.",
-  "The document holds counts of people and names nobody. It supports licensed clinicians, who decide; local policy applies.",
+  "The document holds counts of people and names no patient. It supports licensed clinicians, who decide; local policy applies.",
 ]
 
 /** How to read the document, how each measure is decided and from which source, and what the clinic set. */

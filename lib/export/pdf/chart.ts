@@ -1,138 +1,111 @@
 import { monthShort } from "../../speech/format"
+import { frameOf, type Frame } from "./chart-frame"
+import { paintBand, paintLevels, paintNotes, paintOutside, paintSeries } from "./chart-marks"
 import { draw, ink, sayAt, type Sheet } from "./sheet"
 
 export type ChartPoint = { asOf: string; value: number | null; low: number | null; high: number | null }
 
 export type Chart = {
+  /** Which series it shows. */
+  title: string
   points: readonly ChartPoint[]
   /** The finding in words, for whoever does not see it. */
   alt: string
   endLabel: string
-  baseline: { value: number; label: string } | null
+  /** From the place of its first month to the end. */
+  baseline: { value: number; label: string; from: number } | null
   limits: readonly { value: number; label: string }[]
+  /** Between what ends each month lies when chance alone is at work; none where nothing is judged. */
+  bounds: readonly { low: number | null; high: number | null; outside: "above" | "below" | null }[]
+  /** Dated notes by their number, and how far along the months they stand, 0 to 1. */
+  notes: readonly { number: number; along: number }[]
   /** The least the scale spans, and where it ends at the latest. */
   least: number
   ceiling: number | null
   tick: (value: number) => string
-  /** Columns stand on 0. */
-  drawn: "line" | "columns"
+  /** Columns stand on 0; dots where each month has its own people. */
+  drawn: "line" | "columns" | "dots"
 }
 
 type Place = { x: number; width: number; height: number }
 
 const labelWidth = 66
 const tickWidth = 28
+const titleHeight = 22
+const footHeight = 16
 
-/** A series as a line with its interval as a band, the end labelled, the baseline dotted; vectors all of it. */
+/** How high a chart stands with its title and the months beneath it. */
+export function heightOfChart(height: number): number {
+  return titleHeight + height + footHeight
+}
+
+/** A series over the months with what it is held against, each part labelled; vectors all of it. */
 export function drawChart(sheet: Sheet, chart: Chart, place: Place): void {
-  const top = sheet.y + 8
-  const left = place.x + tickWidth
-  const right = place.x + place.width - labelWidth
-  const scale = scaleOf(chart)
-  const x = (at: number) =>
-    chart.points.length < 2 ? right : left + ((right - left) * at) / (chart.points.length - 1)
-  const y = (value: number) => {
-    const share = (Math.min(scale.high, Math.max(scale.low, value)) - scale.low) / (scale.high - scale.low)
-    return top + (1 - share) * place.height
-  }
-  const { points, limits, baseline } = chart
-  draw(sheet, chart.alt, (doc) => {
-    for (const run of runs(points, (point) => point.low !== null && point.high !== null)) {
-      const upper = run.map((at): [number, number] => [x(at), y(points[at]?.high ?? 0)])
-      const lower = run.map((at): [number, number] => [x(at), y(points[at]?.low ?? 0)]).reverse()
-      doc.polygon(...upper, ...lower).fill(ink.band)
-    }
-    doc.lineWidth(0.5).strokeColor(ink.soft)
-    for (const limit of limits) doc.moveTo(left, y(limit.value)).lineTo(right, y(limit.value)).stroke()
-    if (baseline)
-      doc
-        .moveTo(left, y(baseline.value))
-        .lineTo(right, y(baseline.value))
-        .dash(1, { space: 2 })
-        .strokeColor(ink.ink)
-        .stroke()
-        .undash()
-    if (chart.drawn === "columns") {
-      doc.moveTo(left, y(0)).lineTo(right, y(0)).lineWidth(0.5).strokeColor(ink.soft).stroke()
-      points.forEach(({ value }, at) => {
-        if (value) doc.moveTo(x(at), y(0)).lineTo(x(at), y(value))
-      })
-      doc.lineWidth(3).strokeColor(ink.accent).stroke()
-      return
-    }
-    doc.lineWidth(1.4).lineJoin("round").strokeColor(ink.accent)
-    for (const run of runs(points, (point) => point.value !== null)) {
-      run.forEach((at, step) => {
-        const height = y(points[at]?.value ?? 0)
-        if (step === 0) doc.moveTo(x(at), height)
-        else doc.lineTo(x(at), height)
-      })
-      doc.stroke()
-      const [only] = run
-      if (run.length === 1 && only !== undefined)
-        doc.circle(x(only), y(points[only]?.value ?? 0), 1).fill(ink.accent)
-    }
-    const last = points.at(-1)
-    if (last && last.value !== null) doc.circle(x(points.length - 1), y(last.value), 2.4).fill(ink.accent)
+  const top = sheet.y + titleHeight
+  sayAt(sheet, chart.title, sheet.y, {
+    ...{ x: place.x, width: place.width, font: "sansBold", size: 8, gap: 0, colour: ink.soft },
   })
-  label(sheet, chart, { x: right + 6, y, taken: points.at(-1)?.value ?? null })
-  for (const value of [scale.low, scale.high])
-    sayAt(sheet, chart.tick(value), y(value) - 5, {
+  const frame = frameOf(chart, {
+    ...{ left: place.x + tickWidth, right: place.x + place.width - labelWidth },
+    ...{ top, height: place.height },
+  })
+  draw(sheet, chart.alt, (doc) => {
+    paintBand(doc, chart, frame)
+    paintNotes(doc, chart, frame)
+    paintLevels(doc, chart, frame)
+    paintSeries(doc, chart, frame)
+    paintOutside(doc, chart, frame)
+  })
+  labelLevels(sheet, chart, frame)
+  labelMarks(sheet, chart, frame)
+  labelMonths(sheet, chart, frame)
+  for (const value of [frame.scale.low, frame.scale.high])
+    sayAt(sheet, chart.tick(value), frame.y(value) - 5, {
       ...{ x: place.x, width: tickWidth - 5, align: "right", size: 7.5, colour: ink.soft, gap: 0 },
     })
-  const [first] = points
-  const foot = top + place.height + 4
-  const small = { size: 7.5, colour: ink.soft, gap: 0 } as const
-  if (first && points.length > 1) sayAt(sheet, monthShort(first.asOf), foot, { ...small, x: left, width: 80 })
-  const end = points.at(-1)
-  if (end) sayAt(sheet, monthShort(end.asOf), foot, { ...small, x: right - 80, width: 82, align: "right" })
-  sheet.y = foot + 12
+  sheet.y = top + place.height + footHeight
 }
 
 /** The end's label, then those of limits and baseline where they stand clear of each other. */
-function label(
-  sheet: Sheet,
-  chart: Chart,
-  at: { x: number; y: (value: number) => number; taken: number | null },
-): void {
+function labelLevels(sheet: Sheet, chart: Chart, { right, y: yOf }: Frame): void {
+  const x = right + 6
+  const end = chart.points.at(-1)?.value ?? null
   const taken: number[] = []
-  const others = [...chart.limits, ...(chart.baseline ? [chart.baseline] : [])]
-  if (at.taken !== null) {
-    taken.push(at.y(at.taken))
-    sayAt(sheet, chart.endLabel, at.y(at.taken) - 6.5, {
-      ...{ x: at.x, width: labelWidth - 6, font: "sansBold", size: 10, colour: ink.accent, gap: 0 },
+  if (end !== null) {
+    taken.push(yOf(end))
+    sayAt(sheet, chart.endLabel, yOf(end) - 6.5, {
+      ...{ x, width: labelWidth - 6, font: "sansBold", size: 10, colour: ink.accent, gap: 0 },
     })
   }
-  for (const other of others) {
-    const y = at.y(other.value)
+  for (const level of [...chart.limits, ...(chart.baseline ? [chart.baseline] : [])]) {
+    const y = yOf(level.value)
     if (taken.some((one) => Math.abs(one - y) < 10)) continue
     taken.push(y)
-    sayAt(sheet, other.label, y - 5, { x: at.x, width: labelWidth - 4, size: 7.5, colour: ink.soft, gap: 0 })
+    sayAt(sheet, level.label, y - 5, { x, width: labelWidth - 4, size: 7.5, colour: ink.soft, gap: 0 })
   }
 }
 
-function scaleOf({ points, baseline, limits, least, ceiling, drawn }: Chart): { low: number; high: number } {
-  const values = points
-    .flatMap((point) => [point.value, point.low, point.high])
-    .concat(drawn === "columns" ? 0 : null, baseline?.value ?? null, ...limits.map((limit) => limit.value))
-    .filter((value) => value !== null)
-  const middle = values.length === 0 ? 0 : (Math.min(...values) + Math.max(...values)) / 2
-  const half =
-    values.length === 0 ? least / 2 : Math.max(least, Math.max(...values) - Math.min(...values)) / 2
-  const low = Math.max(0, middle - half)
-  const high = Math.max(low + least, middle + half)
-  if (ceiling === null || high <= ceiling) return { low, high }
-  return { low: Math.max(0, Math.min(low, ceiling - least)), high: ceiling }
+/** The number of each note over its line; and of months outside that lie close together, the first in words. */
+function labelMarks(sheet: Sheet, { notes, bounds, points }: Chart, { top, along, x, y }: Frame): void {
+  for (const note of notes)
+    sayAt(sheet, String(note.number), top - 11, {
+      ...{ x: along(note.along) - 8, width: 16, size: 7, colour: ink.ink, gap: 0, align: "center" },
+    })
+  bounds.forEach(({ outside }, at) => {
+    const value = points[at]?.value ?? null
+    const near = bounds.slice(Math.max(0, at - 4), at)
+    if (outside === null || value === null || near.some((one) => one.outside === outside)) return
+    sayAt(sheet, outside, y(value) + (outside === "above" ? -12.5 : 4), {
+      ...{ x: x(at) - 20, width: 40, size: 6.5, colour: ink.ink, gap: 0, align: "center" },
+    })
+  })
 }
 
-/** The unbroken stretches of points that have what is asked. */
-function runs(points: readonly ChartPoint[], has: (point: ChartPoint) => boolean): number[][] {
-  const found: number[][] = []
-  points.forEach((point, at) => {
-    if (!has(point)) return
-    const run = found.at(-1)
-    if (run && run.at(-1) === at - 1) run.push(at)
-    else found.push([at])
-  })
-  return found
+/** The first and the last month under the ends. */
+function labelMonths(sheet: Sheet, { points }: Chart, { left, right, top, height }: Frame): void {
+  const foot = top + height + 4
+  const small = { size: 7.5, colour: ink.soft, gap: 0 } as const
+  const [first, last] = [points[0], points.at(-1)]
+  if (first && points.length > 1) sayAt(sheet, monthShort(first.asOf), foot, { ...small, x: left, width: 80 })
+  if (last) sayAt(sheet, monthShort(last.asOf), foot, { ...small, x: right - 80, width: 82, align: "right" })
 }

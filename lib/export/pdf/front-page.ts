@@ -1,49 +1,74 @@
-import { changeTitle } from "../../figures/change-title"
-import { rateLabel } from "../../figures/measure-figure"
+import { withSettings } from "../../domain/setting-words"
+import type { MeasureAction } from "../../domain/measure-actions"
+import type { Attention } from "../../figures/attention"
 import type { MonthReport } from "../../figures/month-report"
 import { reportStanding } from "../../figures/report-standing"
-import { withSettings } from "../../domain/setting-words"
 import { dietSodium } from "../../measures/diet-sodium"
-import { count, milligrams, month, percentInterval } from "../../speech/format"
-import { adorn, awaitPage, contentWidth, ink, paper, rule, say, sayAt, type Sheet } from "./sheet"
+import { findMeasure } from "../../measures/index"
+import { count, counted, month } from "../../speech/format"
+import { actionLines, softLine } from "./action-lines"
+import { setEach, type Line } from "./lines"
+import { contentWidth, ink, keepRoom, paper, rule, say, sayAt, type Sheet } from "./sheet"
 
-type Row = { name: string; goTo: string; value: string; interval: string; change: string }
+/** More than these do not come first. */
+const mostFirst = 5
 
-/** Clinic, month and day; the panel; and every measure with its rate and the page it stands on. */
+/** Clinic, month and day; who closed it; the panel; what comes first; and what the meetings left open or decided. */
 export function setFrontPage(sheet: Sheet, report: MonthReport): void {
+  const { meeting } = report
   say(sheet, report.clinicName, { font: "sansBold", size: 10.5, colour: ink.accent, after: 4 })
   say(sheet, month(report.month), { tag: "H1", font: "serifBold", size: 30, gap: 0, after: 4 })
-  for (const words of reportStanding(report)) say(sheet, words, { colour: ink.soft, size: 10 })
-  sheet.y += 10
+  for (const words of [...reportStanding(report), ...report.closing])
+    say(sheet, words, { colour: ink.soft, size: 10 })
+  sheet.y += 12
   setPanel(sheet, report)
-  sheet.y += 6
-  setHead(sheet)
-  for (const theme of report.themes) {
-    say(sheet, theme.title, { tag: "H2", font: "serifBold", size: 12, gap: 0, after: 3 })
-    rule(sheet, ink.ink)
-    sheet.y += 3
-    for (const row of rowsOf(theme)) setRow(sheet, row)
-    sheet.y += 6
-  }
-  say(sheet, "Appendix", { tag: "H2", font: "serifBold", size: 12, gap: 0, after: 3 })
-  rule(sheet, ink.ink)
-  sheet.y += 3
-  for (const [name, goTo] of appendix) setRow(sheet, { name, goTo, value: "", interval: "", change: "" })
+  sheet.y += 10
+  setPart(sheet, "First this month", firstLines(report.attention))
+  if (meeting.openBefore.length + meeting.doneSince > 0)
+    setPart(sheet, "Open from earlier months", [
+      ...(meeting.openBefore.length === 0
+        ? [softLine("None is open.")]
+        : linesOf(meeting.openBefore, report)),
+      softLine(`${counted(meeting.doneSince, "action", "actions")} of earlier months done since.`),
+    ])
+  if (meeting.ofMonth.length > 0)
+    setPart(sheet, `Decisions and actions of ${month(report.month)}`, linesOf(meeting.ofMonth, report))
 }
 
-const appendix = [
-  ["How to read this", "how-to-read"],
-  ["Definitions and sources", "definitions"],
-  ["Settings in force", "settings"],
-] as const
+function setPart(sheet: Sheet, title: string, lines: readonly Line[]): void {
+  keepRoom(sheet, 60)
+  say(sheet, title, { tag: "H2", font: "serifBold", size: 13, gap: 0, after: 4 })
+  rule(sheet, ink.ink)
+  sheet.y += 6
+  setEach(sheet, lines)
+  sheet.y += 12
+}
 
-/** The heads of the columns, once for all themes. */
-function setHead(sheet: Sheet): void {
-  const at = { size: 7.5, gap: 0, colour: ink.soft } as const
-  sayAt(sheet, "rate", sheet.y, { ...at, x: 246, width: 56, align: "right" })
-  sayAt(sheet, "95% interval", sheet.y, { ...at, x: 308, width: 66 })
-  sayAt(sheet, "since the month before", sheet.y, { ...at, x: 374, width: 110 })
-  sayAt(sheet, "page", sheet.y, { ...at, x: 510, width: 29, align: "right" })
+function firstLines(attention: readonly Attention[]): Line[] {
+  if (attention.length === 0) return [softLine("No measure stands out this month.")]
+  return attention.slice(0, mostFirst).map(({ figure, parts }, place) => ({
+    cells: [
+      { text: `${place + 1}`, x: paper.left, width: 12, font: "sansBold", gap: 1 },
+      {
+        ...{ text: figure.measure.name, x: paper.left + 14, width: 186, font: "sansBold", gap: 1 },
+        goTo: figure.measure.id,
+      },
+      {
+        text: `${parts.map((part) => part.words).join("")}.`,
+        ...{ x: paper.left + 206, width: contentWidth - 206, gap: 1 },
+      },
+    ],
+    after: 4,
+  }))
+}
+
+function linesOf(actions: readonly MeasureAction[], report: MonthReport): Line[] {
+  return actionLines(actions, { timeZone: report.timeZone, nameOf: measureName })
+}
+
+function measureName({ measureId }: MeasureAction): string {
+  if (measureId === dietSodium.id) return dietSodium.name
+  return findMeasure(measureId)?.name ?? "A measure that is no longer listed"
 }
 
 function setPanel(sheet: Sheet, { panel, settings }: MonthReport): void {
@@ -65,50 +90,4 @@ function setPanel(sheet: Sheet, { panel, settings }: MonthReport): void {
     })
     sheet.y += Math.max(...heights) + 6
   }
-}
-
-function rowsOf(theme: MonthReport["themes"][number]): Row[] {
-  const diet = theme.diet ? [dietRow(theme.diet)] : []
-  return [
-    ...diet,
-    ...theme.measures.map(({ figure }) => ({
-      name: figure.measure.name,
-      goTo: figure.measure.id,
-      value: rateLabel(figure.rate),
-      interval: figure.rate.interval === null ? "" : percentInterval(figure.rate.interval),
-      change: changeTitle(figure),
-    })),
-  ]
-}
-
-function dietRow({ headline }: NonNullable<MonthReport["themes"][number]["diet"]>): Row {
-  const { meanMg, interval } = headline.now
-  return {
-    ...{ name: dietSodium.name, goTo: dietSodium.id, change: headline.name },
-    value: meanMg === null ? "no record" : milligrams(meanMg),
-    interval:
-      interval === null
-        ? ""
-        : `${milligrams(interval.low)} to ${milligrams(interval.high)}`.replaceAll("\u00a0mg", ""),
-  }
-}
-
-function setRow(sheet: Sheet, row: Row): void {
-  const { y } = sheet
-  const at = { size: 9, gap: 0 } as const
-  sayAt(sheet, row.name, y, { ...at, x: paper.left, width: 186, goTo: row.goTo })
-  if (row.value === "") return endRow(sheet, row.goTo)
-  sayAt(sheet, row.value, y, { ...at, x: 246, width: 56, font: "sansBold", align: "right" })
-  sayAt(sheet, row.interval, y, { ...at, x: 308, width: 66, colour: ink.soft })
-  sayAt(sheet, row.change, y, { ...at, x: 374, width: 150, colour: ink.soft, size: 8.5 })
-  endRow(sheet, row.goTo)
-}
-
-function endRow(sheet: Sheet, place: string): void {
-  awaitPage(sheet, place)
-  sheet.y += 13
-  const line = sheet.y - 1.2
-  adorn(sheet, (doc) =>
-    doc.moveTo(paper.left, line).lineTo(paper.right, line).lineWidth(0.3).strokeColor(ink.rule).stroke(),
-  )
 }

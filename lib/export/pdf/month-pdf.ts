@@ -2,9 +2,10 @@ import type { MonthReport } from "../../figures/month-report"
 import { dietSodium } from "../../measures/diet-sodium"
 import { dayInFull, month } from "../../speech/format"
 import { setAppendix } from "./appendix"
-import { setDiet } from "./diet-part"
+import { setContents } from "./contents"
+import { dietPart } from "./diet-part"
 import { setFrontPage } from "./front-page"
-import { setMeasure } from "./measure-part"
+import { measurePart } from "./measure-part"
 import {
   closeSheet,
   composed,
@@ -19,6 +20,9 @@ import {
   turnPage,
   type Sheet,
 } from "./sheet"
+
+/** The head of a theme, which stays with what comes first under it. */
+const themeHeight = 44
 
 /** The month as a PDF for the meeting: counts of people, and nobody by name. */
 export async function monthPdf(report: MonthReport): Promise<Uint8Array> {
@@ -38,14 +42,19 @@ export async function monthPdf(report: MonthReport): Promise<Uint8Array> {
 function setMonth(sheet: Sheet, report: MonthReport): void {
   setFrontPage(sheet, report)
   turnPage(sheet)
+  setContents(sheet, report)
+  turnPage(sheet)
   for (const theme of report.themes) {
-    keepRoom(sheet, 260)
+    const parts = [
+      ...(theme.diet ? [dietPart(sheet, theme.diet, report)] : []),
+      ...theme.measures.map((measure) => measurePart(sheet, measure, report)),
+    ]
+    keepRoom(sheet, themeHeight + (parts[0]?.height ?? 0))
     markPlace(sheet, `theme ${theme.title}`)
     say(sheet, theme.title, { tag: "H2", font: "serifBold", size: 17, gap: 0, after: 5 })
     rule(sheet, ink.ink)
     sheet.y += 10
-    if (theme.diet) setDiet(sheet, theme.diet)
-    for (const measure of theme.measures) setMeasure(sheet, measure)
+    for (const part of parts) part.set()
   }
   setAppendix(sheet, report)
 }
@@ -56,6 +65,7 @@ function setOutline({ doc, pages }: Sheet, report: MonthReport): void {
     doc.switchToPage((pages.get(place) ?? 1) - 1)
     return to.addItem(title)
   }
+  add(doc.outline, "All measures", "contents")
   for (const theme of report.themes) {
     const part = add(doc.outline, theme.title, `theme ${theme.title}`)
     if (theme.diet) add(part, dietSodium.name, dietSodium.id)

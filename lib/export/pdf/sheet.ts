@@ -122,7 +122,7 @@ type Said = TextStyle & {
   tag?: "P" | "H1" | "H2" | "H3" | "LI" | "TD"
   x?: number
   width?: number
-  align?: "left" | "right"
+  align?: "left" | "right" | "center"
   goTo?: string
 }
 

@@ -6,8 +6,18 @@ type Part = { words: string; number: number; look: StandingLook }
 
 const height = 7
 
+type Strip = { parts: readonly Part[]; x: number; width: number }
+
+/** How high a strip stands with its words, which run over two lines where there are many. */
+export function heightOfStrip(sheet: Sheet, { parts, width }: Strip): number {
+  const words = parts.filter((part) => part.number > 0).map((part) => numbered(part.number, part.words))
+  sheet.doc.font("sans").fontSize(8.5)
+  const length = words.reduce((sum, one) => sum + sheet.doc.widthOfString(one) + 24, 0)
+  return height + 19 + 12 * Math.floor(length / width)
+}
+
 /** Where people stand as one thin strip, with each count in words under it; what was not measured is hatched. */
-export function drawStrip(sheet: Sheet, parts: readonly Part[], place: { x: number; width: number }): void {
+export function drawStrip(sheet: Sheet, { parts, ...place }: Strip): void {
   const present = parts.filter((part) => part.number > 0)
   const total = present.reduce((sum, part) => sum + part.number, 0)
   if (total === 0) return

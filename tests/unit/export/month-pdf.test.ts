@@ -24,6 +24,7 @@ describe("the month as a PDF", { timeout: 60_000 }, () => {
     for (const measure of measures) expect(text.split(measure.name).length).toBeGreaterThan(2)
     expect(text).toContain("doi:10.1161/HYP.0000000000000065")
     expect(read.bookmarks).toEqual([
+      "All measures",
       ...["Pressure", "Protein and protection", "Diet", "Monitoring", "Safety"],
       ...["How to read this", "Definitions and sources", "Settings in force"],
     ])
@@ -32,14 +33,14 @@ describe("the month as a PDF", { timeout: 60_000 }, () => {
   test("names in its contents the page on which each measure stands", async () => {
     const report = reportOf(forty)
     const { pages } = await readPdf(await monthPdf(report))
-    const [front = "", ...others] = pages
+    const [, contents = "", ...others] = pages
     const numbers =
-      /Settings in force ([\d ]+) Clinicians decide/.exec(front)?.[1]?.split(" ").map(Number) ?? []
+      /Settings in force ([\d ]+) Northgate/.exec(contents)?.[1]?.split(" ").map(Number) ?? []
     const names = report.themes.flatMap((theme) => [
       ...(theme.diet ? ["Mean daily sodium"] : []),
       ...theme.measures.map(({ figure }) => figure.measure.name),
     ])
-    const pageOf = (name: string) => others.findIndex((page) => page.includes(name)) + 2
+    const pageOf = (name: string) => others.findIndex((page) => page.includes(name)) + 3
 
     expect(numbers.slice(0, names.length)).toEqual(names.map(pageOf))
     expect(numbers.at(-1)).toBe(pageOf("Settings in force"))

@@ -8,13 +8,13 @@ import table from "../../../_ui/table.module.css"
 import type { Standing } from "../../../../lib/domain/standings"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import type { MeasureFigure } from "../../../../lib/figures/measure-figure"
+import { wouldBeWords } from "../../../../lib/figures/would-be-words"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { movedSinceClosing, type MovedPerson } from "../../../../lib/questions/moved-since-closing"
 import { count, counted, sentenceCase } from "../../../../lib/speech/format"
 import { standingWords } from "../../../../lib/speech/measure-words"
 import { askMonthToday } from "../../month-closing-answers"
 import type { ChosenMonth } from "../../months"
-import { wouldBeWords } from "../../would-be-today"
 
 const mostListed = 200
 

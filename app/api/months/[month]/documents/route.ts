@@ -3,6 +3,8 @@ import { AppError } from "../../../../../lib/errors"
 import { askMonthReport } from "../../../../../lib/report/ask-month-report"
 import { askReportPeople } from "../../../../../lib/report/ask-report-people"
 import { canHoldPeople, isDocumentFormat, monthDocument } from "../../../../../lib/report/month-documents"
+import { store } from "../../../../../lib/store/client"
+import { monthRecord } from "../../../../../lib/store/month-record"
 import { answering, type Called } from "../../../../_http/answer"
 import { ask, callerScope, snapshotMeta } from "../../../../_http/ask"
 import { isProvenForLists, proveHref } from "../../../../_http/prove"
@@ -31,7 +33,11 @@ export const GET = answering(
     if (!asOf) throw new AppError("not-found", "There are no figures of this month.")
     takeTurn("exports", caller)
     const isWholeClinic = isWhole(await callerScope())
-    const report = await askMonthReport(ask, { snapshot: { ...snapshot, isWholeClinic }, asOf })
+    const report = await askMonthReport(ask, {
+      snapshot: { ...snapshot, isWholeClinic },
+      asOf,
+      record: await monthRecord(store(), asOf),
+    })
     const people = isOfPeople ? await askReportPeople(ask, asOf) : null
     const document = await monthDocument(report, { format, people })
     await recorded(caller, {
