@@ -9,6 +9,7 @@ const columns = [
   "month",
   "as_of",
   "is_running",
+  "is_whole_clinic",
   "measure",
   "theme",
   "direction",
@@ -40,7 +41,10 @@ const columns = [
 const rateColumns = 13
 const meanColumns = 9
 
-/** Every measure in every month up to the report's own: one row each, and one for each series of the diet. */
+/**
+ * Every measure in every month up to the report's own: one row each, and one for each series of the diet;
+ * each says whether it speaks of the whole clinic or of the part that whoever asked may see.
+ */
 export function monthCsv(report: MonthReport): string {
   const rates = reportedMeasures(report).flatMap(({ figure }) =>
     figure.months.map((month) => [...placeOf(report, month.asOf), ...rateCells(figure, month)]),
@@ -54,7 +58,7 @@ export function monthCsv(report: MonthReport): string {
 }
 
 function placeOf(report: MonthReport, asOf: string): CsvRow {
-  return [asOf.slice(0, 7), asOf, report.isRunning && asOf === report.asOf]
+  return [asOf.slice(0, 7), asOf, report.isRunning && asOf === report.asOf, report.isWholeClinic]
 }
 
 function rateCells({ measure }: MeasureFigure, { counts, rate }: FigureMonth): CsvRow {

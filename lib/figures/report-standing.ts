@@ -1,6 +1,9 @@
 import { dayInFull, instant } from "../speech/format"
 import type { ReportedMonth } from "./month-report"
 
+/** Whom a document speaks of that was made for somebody who sees a part of the clinic. */
+export const partOfClinic = "Only the people whom the account that made this document may see."
+
 /** What a document speaks of and when it was computed. */
 export function reportStanding(report: ReportedMonth): string[] {
   const computed = `Computed ${instant(report.builtAt, report.timeZone)}.`
@@ -9,7 +12,7 @@ export function reportStanding(report: ReportedMonth): string[] {
     : `The month is complete, as it stands at ${dayInFull(report.asOf)}.`
   return [
     `${stands} ${computed}`,
-    ...(report.isWholeClinic ? [] : ["Only the people whom the account that made this document may see."]),
+    ...(report.isWholeClinic ? [] : [partOfClinic]),
     ...(report.isDemo ? ["A demonstration: the clinic and its people are invented."] : []),
   ]
 }

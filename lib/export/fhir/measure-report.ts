@@ -1,6 +1,7 @@
 import { dietFinding, type DietSeries } from "../../figures/diet-figure"
 import { figureSentence, rateWords } from "../../figures/figure-words"
 import type { MonthReport, ReportedMeasure } from "../../figures/month-report"
+import { partOfClinic } from "../../figures/report-standing"
 import { dietSodium } from "../../measures/diet-sodium"
 import type { Direction, Rate, StandingCounts } from "../../statistics/rate"
 import { improvementConcept, measureUrl, narrative, notMeasuredConcept, populationConcept } from "./codes"
@@ -16,7 +17,7 @@ export function summaryReport({ figure, divisions }: ReportedMeasure, report: Mo
     : []
   return {
     ...frame(measure.id, report),
-    text: narrative([figureSentence(figure), ...rateWords(figure), ...notice]),
+    text: narrative([figureSentence(figure), ...rateWords(figure), ...notice, ...limitOf(report)]),
     type: "summary",
     measure: `${measureUrl(measure.id)}|${versionOfMeasure(measure)}`,
     improvementNotation: improvementConcept(measure.direction),
@@ -49,7 +50,7 @@ export function summaryReport({ figure, divisions }: ReportedMeasure, report: Mo
 export function dietReport(series: readonly DietSeries[], report: MonthReport): MeasureReport {
   return {
     ...frame(dietSodium.id, report),
-    text: narrative(series.map(dietFinding)),
+    text: narrative([...series.map(dietFinding), ...limitOf(report)]),
     type: "summary",
     measure: `${measureUrl(dietSodium.id)}|${dietVersion(report)}`,
     improvementNotation: improvementConcept("down"),
@@ -94,11 +95,17 @@ function scoreOf(rate: Rate): { measureScore?: { value: number } } {
   return rate.rate === null ? {} : { measureScore: { value: rate.rate } }
 }
 
+/** A sentence where the report is of a part of the clinic. */
+function limitOf({ isWholeClinic }: MonthReport): string[] {
+  return isWholeClinic ? [] : [partOfClinic]
+}
+
 function frame(id: string, report: MonthReport) {
   return {
     resourceType: "MeasureReport",
     id: `${id}-${report.month}`,
     status: "complete",
+    ...(report.isWholeClinic ? {} : { subject: { type: "Group", display: partOfClinic } as const }),
     date: report.builtAt,
     reporter: { display: report.clinicName },
     period: { start: `${report.month}-01`, end: report.asOf },

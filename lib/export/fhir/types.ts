@@ -25,6 +25,8 @@ export type MeasureReport = {
   status: "complete"
   type: "summary" | "subject-list"
   measure: string
+  /** Whom the report is limited to; a report of the whole clinic has none. */
+  subject?: { type: "Group"; display: string }
   date: string
   reporter: { display: string }
   period: { start: string; end: string }

@@ -2,13 +2,17 @@ import { changeTitle } from "../../figures/change-title"
 import type { DietSeries } from "../../figures/diet-figure"
 import { fewestForRate, type MeasureFigure } from "../../figures/measure-figure"
 import type { MonthReport } from "../../figures/month-report"
+import { signalSentence } from "../../figures/signal-words"
 import { dietSodium } from "../../measures/diet-sodium"
 import { sentenceCase } from "../../speech/format"
 import { head, pointsCell, text, whole, type XlsxCell } from "./cells"
 import { countColumns, isOfEnough } from "./count-columns"
 import { rowsOf, tableSheet, type Column, type XlsxSheet } from "./sheet"
 
-type Line = MeasureFigure & { theme: string }
+/** More than these do not come first. */
+const mostFirst = 5
+
+type Line = MeasureFigure & { theme: string; wouldBe: string | null }
 
 const columns: readonly Column<Line>[] = [
   { head: "Measure", width: 38, cell: ({ measure }) => text(measure.name) },
@@ -25,6 +29,8 @@ const columns: readonly Column<Line>[] = [
   { head: "Joined", width: 9, cell: ({ change }) => whole(change?.counts.joined ?? null) },
   { head: "Left", width: 9, cell: ({ change }) => whole(change?.counts.left ?? null) },
   { head: "In words", width: 44, cell: (line) => text(changeTitle(line)) },
+  { head: "What the facts of each month signal", width: 60, cell: (line) => text(signalOf(line)) },
+  { head: "By what is known today", width: 34, cell: ({ wouldBe }) => text(wouldBe) },
 ]
 
 const dietColumns: readonly Column<DietSeries>[] = [
@@ -42,7 +48,7 @@ const dietColumns: readonly Column<DietSeries>[] = [
 /** Every measure of the month on a line of its own, and the mean sodium of each way of asking beneath. */
 export function monthSheet(report: MonthReport): XlsxSheet {
   const lines = report.themes.flatMap((theme) =>
-    theme.measures.map(({ figure }) => ({ ...figure, theme: theme.title })),
+    theme.measures.map(({ figure, wouldBe }) => ({ ...figure, wouldBe, theme: theme.title })),
   )
   const diet = report.themes.flatMap((theme) => theme.diet?.series ?? [])
   const sheet = tableSheet(report, { name: "Month", title: "Month", columns, rows: lines })
@@ -50,6 +56,19 @@ export function monthSheet(report: MonthReport): XlsxSheet {
     [],
     dietColumns.map((column) => head(column.head)),
     ...rowsOf(dietColumns, diet),
+    ...report.themes.flatMap((theme): XlsxCell[][] =>
+      theme.diet
+        ? [[text("Signals of the first series"), text(signalSentence(theme.diet.signals, "down"))]]
+        : [],
+    ),
+    [],
+    [head("First this month")],
+    ...report.attention
+      .slice(0, mostFirst)
+      .map(({ figure, parts }): XlsxCell[] => [
+        text(figure.measure.name),
+        text(`${parts.map((part) => part.words).join("")}.`),
+      ]),
     [],
     [
       text(
@@ -59,6 +78,12 @@ export function monthSheet(report: MonthReport): XlsxSheet {
     [text("The workbook supports licensed clinicians, who decide; local policy applies.")],
   ]
   return { ...sheet, rows: [...sheet.rows, ...beneath] }
+}
+
+function signalOf({ inMonth, measure }: Line): string {
+  return inMonth
+    ? signalSentence(inMonth, measure.direction)
+    : "No single fact decides the measure, so no signals are judged."
 }
 
 function differenceOf({ rate, earlier }: Line): number | null {

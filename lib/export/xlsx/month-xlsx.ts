@@ -4,6 +4,7 @@ import { dietSheet } from "./diet-sheet"
 import { measureSheet } from "./measure-sheet"
 import { monthSheet } from "./month-sheet"
 import { peopleSheets, type XlsxPeople } from "./people-sheets"
+import { decisionsSheet, notesSheet } from "./record-sheets"
 import type { XlsxSheet } from "./sheet"
 import { definitionsSheet, settingsSheet } from "./term-sheets"
 
@@ -11,12 +12,14 @@ import { definitionsSheet, settingsSheet } from "./term-sheets"
 const longestName = 31
 const notInNames = /[[\]:*?\\]/g
 
-/** The month as a workbook: the month, each measure, what is set and how it is decided; lists only where people are given. */
+/** The month as a workbook: the month, each measure, what was decided, what is set and how it is decided; lists only where people are given. */
 export async function monthXlsx(report: MonthReport, people: XlsxPeople | null): Promise<Uint8Array> {
   const sheets = named([
     monthSheet(report),
     ...report.themes.flatMap((theme) => (theme.diet ? [dietSheet(report, theme.diet)] : [])),
     ...reportedMeasures(report).map((measure) => measureSheet(report, measure)),
+    decisionsSheet(report),
+    notesSheet(report),
     settingsSheet(report),
     definitionsSheet(report),
     ...(people === null ? [] : peopleSheets(report, people)),

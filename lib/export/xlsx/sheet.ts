@@ -1,5 +1,5 @@
 import { reportStanding } from "../../figures/report-standing"
-import type { ReportedMonth } from "../../figures/month-report"
+import type { MonthReport } from "../../figures/month-report"
 import { month } from "../../speech/format"
 import { head, text, type XlsxCell } from "./cells"
 
@@ -11,12 +11,12 @@ export type XlsxSheet = { name: string; rows: XlsxCell[][]; widths: number[]; fr
 
 /** A table beneath the lines that say what it is, of which clinic and day; they and the heads stand still. */
 export function tableSheet<Row>(
-  report: ReportedMonth,
+  report: MonthReport,
   table: { name: string; title: string; columns: readonly Column<Row>[]; rows: readonly Row[] },
 ): XlsxSheet {
   const above = [
     [head(`${table.title}. ${report.clinicName}, ${month(report.month)}`)].map(unwrapped),
-    [text(reportStanding(report).join(" "))],
+    [text([...reportStanding(report), ...report.closing].join(" "))],
   ]
   return {
     name: table.name,

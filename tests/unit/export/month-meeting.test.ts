@@ -1,6 +1,9 @@
+import { readSheet } from "read-excel-file/node"
 import { describe, expect, test } from "vitest"
 import { lastDayOfMonth } from "../../../lib/domain/plain-date"
+import { monthXlsx } from "../../../lib/export/xlsx/month-xlsx"
 import { monthPdf } from "../../../lib/export/pdf/month-pdf"
+import { measures } from "../../../lib/measures/index"
 import type { MonthReport } from "../../../lib/figures/month-report"
 import type { StandingChange } from "../../../lib/questions/standing-changes"
 import { octoberRecord } from "../../fixtures/month-record"
@@ -83,5 +86,36 @@ describe("what a meeting needs in the documents of a month", { timeout: 60_000 }
 
     expect(complete).toContain("The month is not closed: facts that arrive later still change its figures.")
     expect(running).not.toContain("closed")
+  })
+
+  test("a workbook has the log and the notes on sheets of their own", async () => {
+    const book = Buffer.from(await monthXlsx(report, null))
+    const [, , heads = [], ...log] = await readSheet(book, "Decisions")
+    const cell = (row: readonly unknown[] | undefined, name: string) => row?.[heads.indexOf(name)]
+    const lent = log.find((row) => cell(row, "What") === "Lend home monitors")
+
+    expect(log).toHaveLength(octoberRecord.actions.length)
+    expect(cell(lent, "Measure")).toBe("Pressure at target")
+    expect(cell(lent, "Who")).toBe("Marta Łukasiewicz")
+    expect(cell(lent, "Due")).toEqual(new Date("2026-11-15T00:00:00Z"))
+    expect(cell(lent, "State")).toBe("Open")
+    const notes = await readSheet(book, "Notes")
+    // One of a measure, and one of all that stands on each measure and on the diet.
+    expect(notes).toHaveLength(3 + 1 + measures.length + 1)
+  })
+
+  test("a workbook has what is signalled, what comes first, and what a closed month would be today", async () => {
+    const book = Buffer.from(await monthXlsx(report, null))
+    const month = await readSheet(book, "Month")
+    const [, , heads = [], ...months] = await readSheet(book, "Pressure at target")
+    const row = month.find(([name]) => name === "Pressure at target")
+    const last = months.find(([on]) => String(on) === String(new Date("2026-10-31T00:00:00Z")))
+
+    expect(month[1]?.[0]).toContain("Closed by Ruth Alder, 5")
+    expect(row).toContain("Would be 60% today (21 of 35)")
+    expect(row?.some((cell) => String(cell).startsWith("Signal: 10"))).toBe(true)
+    expect(month.some(([words]) => words === "First this month")).toBe(true)
+    expect(last?.[heads.indexOf("Of the month only: met")]).toBe(75)
+    expect(last?.[heads.indexOf("Judged by the limits")]).toBe("within")
   })
 })

@@ -34,8 +34,7 @@ describe("the month as a PDF", { timeout: 60_000 }, () => {
     const report = reportOf(forty)
     const { pages } = await readPdf(await monthPdf(report))
     const [, contents = "", ...others] = pages
-    const numbers =
-      /Settings in force ([\d ]+) Northgate/.exec(contents)?.[1]?.split(" ").map(Number) ?? []
+    const numbers = /Settings in force ([\d ]+) Northgate/.exec(contents)?.[1]?.split(" ").map(Number) ?? []
     const names = report.themes.flatMap((theme) => [
       ...(theme.diet ? ["Mean daily sodium"] : []),
       ...theme.measures.map(({ figure }) => figure.measure.name),
