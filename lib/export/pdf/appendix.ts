@@ -1,6 +1,7 @@
 import { fewestForRate } from "../../figures/measure-figure"
 import { reportedMeasures, type MonthReport } from "../../figures/month-report"
 import { dietDefinition, measureDefinition } from "../../figures/reported-definitions"
+import { reportedGroupWords } from "../../figures/reported-group-words"
 import { reportedSettings } from "../../figures/reported-settings"
 import { dietSodium } from "../../measures/diet-sodium"
 import type { WordedMeasure } from "../../measures/types"
@@ -27,6 +28,7 @@ export function setAppendix(sheet: Sheet, report: MonthReport): void {
   heading(sheet, "How to read this", "how-to-read")
   for (const words of howToRead) say(sheet, words, { after: 6 })
   sheet.y += 12
+  setGroups(sheet, report)
   heading(sheet, "Definitions and sources", "definitions")
   for (const { figure } of reportedMeasures(report)) setDefinition(sheet, figure.measure)
   setDietDefinition(sheet)
@@ -40,6 +42,21 @@ function heading(sheet: Sheet, words: string, place: string): void {
   markPlace(sheet, place)
   say(sheet, words, { tag: "H2", font: "serifBold", size: 17, gap: 0, after: 5 })
   rule(sheet, ink.ink)
+  sheet.y += 10
+}
+
+/** The rate of each measure in the groups of which something is on record. */
+function setGroups(sheet: Sheet, report: MonthReport): void {
+  heading(sheet, "Who and where", "groups")
+  const smallest = report.settings["reports.smallestGroup"]
+  say(
+    sheet,
+    `The rate of each measure by group, with its 95% interval and the people counted; not adjusted for differences between the people of the groups. A group in which fewer than ${smallest} people stand in any part of the count is not shown, nor are those from which it could be worked out.`,
+    { after: 8 },
+  )
+  for (const { figure, divisions } of reportedMeasures(report))
+    if (divisions.length > 0)
+      setTerms(sheet, { title: figure.measure.name, rows: reportedGroupWords(divisions) })
   sheet.y += 10
 }
 

@@ -29,6 +29,7 @@ export function setContents(sheet: Sheet, report: MonthReport): void {
 
 const appendix = [
   ["How to read this", "how-to-read"],
+  ["Who and where", "groups"],
   ["Definitions and sources", "definitions"],
   ["Settings in force", "settings"],
 ] as const

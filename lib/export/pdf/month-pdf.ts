@@ -72,6 +72,7 @@ function setOutline({ doc, pages }: Sheet, report: MonthReport): void {
     for (const { figure } of theme.measures) add(part, figure.measure.name, figure.measure.id)
   }
   add(doc.outline, "How to read this", "how-to-read")
+  add(doc.outline, "Who and where", "groups")
   add(doc.outline, "Definitions and sources", "definitions")
   add(doc.outline, "Settings in force", "settings")
 }

@@ -26,7 +26,7 @@ describe("the month as a PDF", { timeout: 60_000 }, () => {
     expect(read.bookmarks).toEqual([
       "All measures",
       ...["Pressure", "Protein and protection", "Diet", "Monitoring", "Safety"],
-      ...["How to read this", "Definitions and sources", "Settings in force"],
+      ...["How to read this", "Who and where", "Definitions and sources", "Settings in force"],
     ])
   })
 

@@ -1,12 +1,15 @@
 import { parse } from "csv-parse/sync"
 import { readSheet } from "read-excel-file/node"
-import { expect, test } from "vitest"
+import { expect, test, vi } from "vitest"
 import { z } from "zod"
 import { monthBundle } from "../../../lib/export/fhir/month-bundle"
 import { monthCsv } from "../../../lib/export/month-csv"
 import { monthXlsx } from "../../../lib/export/xlsx/month-xlsx"
 import { faultsOf } from "../../helpers/fhir-validator"
 import { reportOf } from "../../helpers/report-rows"
+
+// Making a document takes a second or two, more on a machine that is busy.
+vi.setConfig({ testTimeout: 60_000 })
 
 const whole = reportOf({ excluded: 2, unknown: 5, met: 20, exception: 3, not_met: 10 })
 const part = { ...whole, isWholeClinic: false }
