@@ -1,5 +1,4 @@
-import type { ChosenBaseline } from "../../lib/domain/chart-marks"
-import { dietSignals } from "../../lib/figures/diet-signals"
+import type { DietSignals } from "../../lib/figures/diet-signals"
 import { DietChart } from "./diet-chart"
 import type { DietChangeWords } from "../../lib/figures/diet-change-words"
 import type { DietFigure } from "../../lib/figures/diet-figure"
@@ -11,11 +10,10 @@ import styles from "./measure-row.module.css"
 export function DietRow(props: {
   figure: DietFigure
   month: string | null
-  chosenBaseline: ChosenBaseline | null
+  signals: DietSignals
   since: DietChangeWords | null
 }) {
-  const { figure, month, chosenBaseline, since } = props
-  const signals = dietSignals({ series: figure.headline, chosen: figure.chosen, chosenBaseline })
+  const { figure, month, signals, since } = props
   return (
     <article className={styles.row}>
       <div className={styles.says}>

@@ -1,24 +1,22 @@
 import Link from "next/link"
 import { forMeeting, type MeasureAction } from "../../lib/domain/measure-actions"
-import { plainToday } from "../../lib/domain/plain-date"
-import { dietSodium } from "../../lib/measures/diet-sodium"
-import { findMeasure } from "../../lib/measures/index"
+import type { PlainDate } from "../../lib/domain/plain-date"
+import { measureName } from "../../lib/measures/measure-name"
 import { counted, month } from "../../lib/speech/format"
-import { store } from "../../lib/store/client"
-import { listActions } from "../../lib/store/measure-actions"
 import { Theme } from "../_ui/screen"
 import { ActionEntry } from "./action-entry"
 import styles from "./meeting-open.module.css"
 import { measureHref } from "./measures/search-params"
 import type { ChosenMonth } from "./months"
-import { clinicTimeZone } from "./time-zone"
 
 /** What a meeting looks at first: what earlier months left open, how much was done since, and what this month decided. */
-export async function MeetingOpen({ chosen }: { chosen: ChosenMonth }) {
-  const [actions, timeZone] = await Promise.all([
-    listActions(store(), { asOf: chosen.asOf }),
-    clinicTimeZone(),
-  ])
+export function MeetingOpen(props: {
+  chosen: ChosenMonth
+  actions: readonly MeasureAction[]
+  today: PlainDate
+  timeZone: string
+}) {
+  const { chosen, actions, today, timeZone } = props
   const { openBefore, doneSince, ofMonth } = forMeeting(actions, chosen.month)
   if (openBefore.length + doneSince + ofMonth.length === 0) return null
   const entries = (listed: readonly MeasureAction[]) => (
@@ -27,7 +25,7 @@ export async function MeetingOpen({ chosen }: { chosen: ChosenMonth }) {
         <ActionEntry
           key={action.id}
           action={action}
-          today={plainToday(new Date(), timeZone)}
+          today={today}
           timeZone={timeZone}
           about={<MeasureLink action={action} month={chosen.param} />}
         />
@@ -59,10 +57,9 @@ export async function MeetingOpen({ chosen }: { chosen: ChosenMonth }) {
 }
 
 function MeasureLink({ action, month: param }: { action: MeasureAction; month: string | null }) {
-  const name = action.measureId === dietSodium.id ? dietSodium.name : findMeasure(action.measureId)?.name
   return (
     <Link href={`${measureHref(action.measureId, { month: param })}#actions`} prefetch={false}>
-      {name ?? "A measure that is no longer listed"}
+      {measureName(action.measureId)}
     </Link>
   )
 }

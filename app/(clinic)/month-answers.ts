@@ -1,5 +1,7 @@
 import { ask } from "../_http/ask"
 import type { ChosenBaseline } from "../../lib/domain/chart-marks"
+import type { MeasureAction } from "../../lib/domain/measure-actions"
+import { plainToday, type PlainDate } from "../../lib/domain/plain-date"
 import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../lib/measures/diet-sodium"
 import { wordedMeasures } from "../../lib/measures/worded-measures"
@@ -13,6 +15,7 @@ import { measureFigure, type MeasureFigure } from "../../lib/figures/measure-fig
 import type { MonthToday } from "../../lib/questions/months-today"
 import { listChosenBaselines } from "../../lib/store/chart-baselines"
 import { store } from "../../lib/store/client"
+import { listActions } from "../../lib/store/measure-actions"
 import { askMonthToday } from "./month-closing-answers"
 import { askDietSince } from "./diet-since"
 import type { DietChangeWords } from "../../lib/figures/diet-change-words"
@@ -26,6 +29,9 @@ export type MonthAnswers = {
   dietBaseline: ChosenBaseline | null
   dietSince: DietChangeWords | null
   asOfs: string[]
+  /** What the meetings up to the month wrote down, and the clinic's day by which it is judged late. */
+  actions: MeasureAction[]
+  clinicToday: PlainDate
   /** What today's facts and settings make of a closed month. */
   today: ReadonlyMap<string, MonthToday>
 }
@@ -42,7 +48,7 @@ const nobody: PanelCounts = {
 /** Asks the snapshot everything the Month screen tells, all at once. */
 export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Promise<MonthAnswers> {
   const day = { as_of: chosen.asOf }
-  const [counts, rows, inMonthRows, moves, details, diet, baselines] = await Promise.all([
+  const [counts, rows, inMonthRows, moves, details, diet, baselines, actions] = await Promise.all([
     ask(panelCounts, day),
     ask(measureMonths),
     ask(measureInMonth),
@@ -50,8 +56,9 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
     ask(detailCounts, day),
     ask(dietMonths),
     listChosenBaselines(store()),
+    listActions(store(), { asOf: chosen.asOf }),
   ])
-  const { asOfs, settings } = snapshot
+  const { asOfs, settings, timeZone } = snapshot
   const figures = wordedMeasures(settings).map((measure) =>
     measureFigure({
       ...{ measure, rows, moves, asOfs, asOf: chosen.asOf, earlierAsOf: chosen.earlierAsOf },
@@ -65,7 +72,8 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
     diet,
     dietBaseline: baselines.get(dietSodium.id) ?? null,
     dietSince: await askDietSince(chosen),
-    asOfs,
+    ...{ asOfs, actions },
+    clinicToday: plainToday(new Date(), timeZone),
     today: await askMonthToday(chosen.asOf),
   }
 }

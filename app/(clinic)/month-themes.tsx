@@ -6,7 +6,9 @@ import { details } from "../../lib/questions/measure-details"
 import { dietSodium } from "../../lib/measures/diet-sodium"
 import { themes } from "../../lib/measures/themes"
 import { dietFigure } from "../../lib/figures/diet-figure"
-import { attentionOf, type Attention } from "../../lib/figures/attention"
+import { attentionOf, unsafeOf } from "../../lib/figures/attention"
+import { dietSignals } from "../../lib/figures/diet-signals"
+import { firstOf } from "../../lib/figures/first-lines"
 import { MonthFirst } from "./month-first"
 import { DietRow } from "./diet-row"
 import { fewestForRate, type MeasureFigure } from "../../lib/figures/measure-figure"
@@ -28,12 +30,18 @@ const headlines: ReadonlySet<string> = new Set([
 
 /** Every measure by theme: those of the headlines in full, the others in short. */
 export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers: MonthAnswers }) {
-  const attention = attentionOf([...answers.figures.values()])
-  const figures = byAttention([...answers.figures.values()], attention)
+  const figures = byAttention([...answers.figures.values()])
   const diet = dietFigure(answers.diet, answers.asOfs, chosen.asOf)
+  const signals = dietSignals({
+    ...{ series: diet.headline, chosen: diet.chosen, chosenBaseline: answers.dietBaseline },
+  })
+  const first = firstOf({
+    ...{ figures, actions: answers.actions, month: chosen.month, today: answers.clinicToday },
+    diet: { figure: diet, signals },
+  })
   return (
     <>
-      <MonthFirst attention={attention} month={chosen.param} />
+      <MonthFirst first={first} month={chosen.param} />
       {themes.map((theme) => {
         const own = figures.filter((figure) => figure.measure.theme === theme.id)
         const full = own.filter((figure) => headlines.has(figure.measure.id))
@@ -42,12 +50,7 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
         return (
           <Theme key={theme.id} id={theme.id} title={theme.title}>
             {theme.id === dietSodium.theme ? (
-              <DietRow
-                figure={diet}
-                month={chosen.param}
-                chosenBaseline={answers.dietBaseline}
-                since={answers.dietSince}
-              />
+              <DietRow figure={diet} month={chosen.param} signals={signals} since={answers.dietSince} />
             ) : null}
             {full.map((figure) => (
               <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param}>
@@ -81,9 +84,8 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
 }
 
 /** Those that want attention first, in that order; the others stay where they are. */
-function byAttention(figures: readonly MeasureFigure[], attention: readonly Attention[]): MeasureFigure[] {
-  const first = attention.map(({ figure }) => figure)
-  return [...first, ...figures.filter((figure) => !first.includes(figure))]
+function byAttention(figures: readonly MeasureFigure[]): MeasureFigure[] {
+  return [...new Set([...unsafeOf(figures), ...attentionOf(figures).map(({ figure }) => figure), ...figures])]
 }
 
 /** What could be done next for those who want attention: parts of the list, each opening its people. */

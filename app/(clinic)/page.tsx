@@ -32,7 +32,12 @@ export default async function MonthPage({ searchParams }: PageProps<"/">) {
       aside={<MonthAside caller={caller} snapshot={snapshot} chosen={chosen} counts={answers.counts} />}
       after={<MonthDocuments caller={caller} chosen={chosen} />}
     >
-      <MeetingOpen chosen={chosen} />
+      <MeetingOpen
+        chosen={chosen}
+        actions={answers.actions}
+        today={answers.clinicToday}
+        timeZone={snapshot.timeZone}
+      />
       <MonthWhatIf settings={snapshot.settings} />
       <MonthThemes chosen={chosen} answers={answers} />
     </Screen>

@@ -6,11 +6,11 @@ import { measureWords } from "../speech/measure-words"
 import { benjaminiHochberg } from "../statistics/benjamini-hochberg"
 import { pairedDifference } from "../statistics/paired-difference"
 import { fewestForRate, type MeasureFigure } from "./measure-figure"
-import { signalPhrase } from "./signal-words"
+import { signalPhrase, type Judged } from "./signal-words"
 import type { SignalFinding } from "./signals"
 
-/** What wants attention in a measure, the gravest first. */
-export const attentionReasons = ["unsafe", "signal", "change", "unmeasured"] as const
+/** Why a measure stands out, the gravest first. */
+export const attentionReasons = ["signal", "change", "unmeasured"] as const
 
 export type AttentionReason = (typeof attentionReasons)[number]
 
@@ -23,7 +23,7 @@ export type ReasonPart = {
 export type Attention = {
   figure: MeasureFigure
   reason: AttentionReason
-  /** The reason in words: people, a signal, or a change with the chance it is held against. */
+  /** The reason in words: a signal, a change with the chance it is held against, or the people not measured. */
   parts: readonly ReasonPart[]
   /** Among measures of one reason the larger comes first. */
   size: number
@@ -39,22 +39,45 @@ const manyUnmeasured = 1 / 3
 const recentMonths = 1
 
 /**
- * The measures of a month that want attention, the first first: people who are not safe, an unfavourable signal, an
- * unfavourable change larger than chance, many not measured. A measure stands once, for its gravest reason.
+ * The measures of a month that stand out, the first first: an unfavourable signal, an unfavourable change larger than
+ * chance, many not measured. A measure stands once, for its gravest reason.
  *
  * Shape: every figure of one month, each with its change since an earlier one. A change is larger than chance when the
  * exact McNemar chance of the people counted in both months, adjusted over all measures of the month, is below 0.05.
- * Fewer than 20 counted are no finding; people who are not safe are named however few they are.
+ * Fewer than 20 counted are no finding.
  */
 export function attentionOf(figures: readonly MeasureFigure[]): Attention[] {
   const larger = largerThanChance(figures)
   return figures
     .flatMap((figure) => {
-      const found =
-        unsafe(figure) ?? signal(figure) ?? (larger.has(figure) ? change(figure) : null) ?? unmeasured(figure)
+      const found = signal(figure) ?? (larger.has(figure) ? change(figure) : null) ?? unmeasured(figure)
       return found ? [{ figure, ...found }] : []
     })
     .sort((one, other) => placeOf(one) - placeOf(other) || other.size - one.size)
+}
+
+/** The safety measures that find somebody, however few, those with the most people first. */
+export function unsafeOf(figures: readonly MeasureFigure[]): MeasureFigure[] {
+  return figures
+    .filter(
+      ({ measure, counts }) => measure.theme === "safety" && measure.direction === "down" && counts.met > 0,
+    )
+    .toSorted((one, other) => other.counts.met - one.counts.met)
+}
+
+/** What an unfavourable signal that is still news says, as part of a sentence; null without one. */
+export function unfavourableSignal(
+  judged: Judged,
+  about: { direction: "up" | "down"; chosen: number; series: string },
+): string | null {
+  const { judgement } = judged
+  if (!judgement.ok) return null
+  const bad = about.direction === "up" ? "below" : "above"
+  const finding = judgement.findings.find((one) => isUnfavourable(one, bad, about.chosen - recentMonths))
+  if (!finding) return null
+  const alone = { ...judged, judgement: { ...judgement, findings: [finding] } }
+  const words = signalPhrase(alone, about.series)
+  return words === null ? null : clause(words)
 }
 
 type Found = Omit<Attention, "figure"> | null
@@ -63,26 +86,11 @@ function placeOf({ reason }: Attention): number {
   return attentionReasons.indexOf(reason)
 }
 
-function unsafe({ measure, counts }: MeasureFigure): Found {
-  if (measure.theme !== "safety" || measure.direction !== "down" || counts.met === 0) return null
-  const words = numbered(counts.met, measureWords(measure).met)
-  return {
-    reason: "unsafe",
-    parts: [{ words, opens: { people: counts.met, standing: "met" } }],
-    size: counts.met,
-  }
-}
-
 function signal({ measure, rate, chosen, inMonth }: MeasureFigure): Found {
-  if (!inMonth || !inMonth.judgement.ok || rate.total < fewestForRate) return null
-  const bad = measure.direction === "up" ? "below" : "above"
-  const finding = inMonth.judgement.findings.find((one) => isUnfavourable(one, bad, chosen - recentMonths))
-  if (!finding) return null
-  const alone = { ...inMonth, judgement: { ...inMonth.judgement, findings: [finding] } }
-  const words = signalPhrase(alone, inMonthSeries(measure.fact))
-  return words === null
-    ? null
-    : { reason: "signal", parts: [{ words: clause(words), opens: null }], size: rate.total }
+  if (!inMonth || rate.total < fewestForRate) return null
+  const about = { direction: measure.direction, chosen, series: inMonthSeries(measure.fact) }
+  const words = unfavourableSignal(inMonth, about)
+  return words === null ? null : { reason: "signal", parts: [{ words, opens: null }], size: rate.total }
 }
 
 /** A sentence as part of another: its first letter small, without its full stop. */
@@ -145,7 +153,7 @@ function unmeasured({ measure, counts }: MeasureFigure): Found {
     reason: "unmeasured",
     parts: [
       { words, opens: { people: counts.unknown, standing: "unknown" } },
-      { words: ` of ${count(asked)}`, opens: null },
+      { words: `, of ${count(asked)} asked`, opens: null },
     ],
     size: counts.unknown / asked,
   }

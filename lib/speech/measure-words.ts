@@ -21,6 +21,8 @@ export type MeasureWords = {
   /** What follows the rate and its interval, as a template over the same counts. */
   rateOf: string
   met: string
+  /** Of a safety measure: the people it finds, after their number and beside other measures' people. */
+  found: string
   notMet: string
   unknown: string
   exception: string
@@ -53,6 +55,7 @@ export function measureWords(measure: WordedMeasure): MeasureWords {
     nobody: null,
     rateOf: isUp ? "" : "of {total}",
     met: isUp ? "met" : "present",
+    found: measure.metWords,
     notMet: isUp ? "not met" : "not present",
     unknown: "not measured",
     exception: "documented reason",
@@ -74,6 +77,7 @@ function filled(speech: MeasureWords, { set }: WordedMeasure): MeasureWords {
     nobody: speech.nobody && { ...speech.nobody, says: said(speech.nobody.says) },
     rateOf: said(speech.rateOf),
     met: said(speech.met),
+    found: said(speech.found),
     notMet: said(speech.notMet),
     unknown: said(speech.unknown),
     exception: said(speech.exception),

@@ -151,6 +151,10 @@ describe("the clinic lead holds the meeting of a month", () => {
     expect(oneLine(await open.getByRole("listitem").innerText())).toContain(
       oneLine(`${measure}: ${todo} Dr A. Due ${day(due)}. Of January 2026`),
     )
+    const first = page.getByRole("region", { name: "First this month" }).getByRole("listitem")
+    expect(oneLine(await first.first().innerText())).toBe(
+      `1 action of earlier months open, none overdue: ${measure}.`,
+    )
     const titles = await page.getByRole("main").getByRole("heading", { level: 2 }).allInnerTexts()
     expect(titles[0]).toBe("Open from earlier months")
   })

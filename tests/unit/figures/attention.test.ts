@@ -1,5 +1,5 @@
 import { expect, test } from "vitest"
-import { attentionOf } from "../../../lib/figures/attention"
+import { attentionOf, unsafeOf } from "../../../lib/figures/attention"
 import { figureOf, movesOf } from "../../fixtures/month-figures"
 
 const space = "\u00a0"
@@ -55,10 +55,18 @@ test("judges all measures of the month together", () => {
   expect(found(moved("bp-at-target", 4, 14), ...others.map((id) => moved(id, 5, 5)))).toEqual([])
 })
 
-test("puts people who are not safe first, however few, and the many unmeasured last", () => {
-  const order = found(unmeasured, moved("bp-at-target", 8, 32), unsafe).map(([id]) => id)
+test("puts the many unmeasured behind what got worse", () => {
+  const order = found(unmeasured, moved("bp-at-target", 8, 32)).map(([id]) => id)
 
-  expect(order).toEqual(["dual-ras-blockade", "bp-at-target", "diet-sodium-within-limit"])
+  expect(order).toEqual(["bp-at-target", "diet-sodium-within-limit"])
+})
+
+test("names the safety measures that find somebody, however few, those with the most people first", () => {
+  const none = figureOf("abrupt-stop", { then: { met: 2, notMet: 9 }, now: { met: 0, notMet: 11 } })
+  const more = figureOf("low-pressure-on-drugs", { then: { met: 0, notMet: 9 }, now: { met: 3, notMet: 6 } })
+  const order = unsafeOf([none, unsafe, moved("bp-at-target", 8, 32), more]).map(({ measure }) => measure.id)
+
+  expect(order).toEqual(["low-pressure-on-drugs", "dual-ras-blockade"])
 })
 
 test("finds nothing where fewer than 20 are counted", () => {
