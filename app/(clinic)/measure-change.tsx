@@ -1,6 +1,7 @@
-import { count, numbered } from "../../lib/speech/format"
+import { numbered } from "../../lib/speech/format"
 import { PeopleLink } from "../_ui/people-link"
 import { changeTitle } from "../../lib/figures/change-title"
+import { withoutNews } from "../../lib/figures/change-words"
 import type { MeasureFigure } from "../../lib/figures/measure-figure"
 import { measureWords } from "../../lib/speech/measure-words"
 import { measureHref } from "./measures/search-params"
@@ -16,21 +17,19 @@ export function MeasureChangeWords(props: {
   const { figure } = props
   if (!figure.change) return <p className="soft">No earlier month to compare with.</p>
   const { counts, causes } = figure.change
-  const withoutNews = (kind: ChangeKind) =>
-    causes.find((one) => one.kind === kind && one.cause === "time")?.people ?? 0
   const speech = measureWords(figure.measure)
   const moves = [
     {
       kind: "gained",
       number: counts.gained,
       words: speech.gained,
-      note: aside(withoutNews("gained"), "without a new fact"),
+      note: withoutNews(causes, "gained"),
     },
     {
       kind: "lost",
       number: counts.lost,
       words: speech.lost,
-      note: aside(withoutNews("lost"), "without a new fact"),
+      note: withoutNews(causes, "lost"),
     },
     { kind: "joined", number: counts.joined, words: "joined", note: "" },
     { kind: "left", number: counts.left, words: "left", note: "" },
@@ -58,8 +57,4 @@ export function MeasureChangeWords(props: {
       ) : null}
     </>
   )
-}
-
-function aside(number: number, words: string): string {
-  return number === 0 ? "" : ` (${count(number)} of them ${words})`
 }

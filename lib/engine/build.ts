@@ -7,6 +7,7 @@ import { closedFile, sweepClosed } from "./closed-file"
 import { computeAll } from "./compute"
 import { loadFacts } from "./load"
 import { putClosedMonths } from "./put-closed-months"
+import { putSinceClosing } from "./put-since-closing"
 import { publishSnapshot, snapshotDir, sweepBuilds } from "./snapshot"
 import { createFormulas, loadCodeLists } from "./views"
 
@@ -77,6 +78,7 @@ async function fill(
     const today = options.todayIn(clinic.timeZone)
     await computeAll(connection, { settings: clinic.settings, today, onProgress: options.onProgress })
     await putClosedMonths(connection, options.closed)
+    await putSinceClosing(connection, { closed: options.closed.map(({ month }) => month), today: clinic })
     await connection.run(
       `create or replace table snapshot_meta as
        select $built_at as built_at, cast($today as date) as today, $time_zone as time_zone,

@@ -87,6 +87,25 @@ export async function computeUnder(
   await evaluateMeasures(connection, { measures, settings, kind: "temporary" })
 }
 
+/**
+ * The standings of some months by today's facts and what was set at another time, put into a table of the snapshot; only
+ * while the snapshot is built, when all its tables are there. The temporary tables hide the snapshot's and are dropped.
+ */
+export async function computeAsSet(
+  connection: DuckDBConnection,
+  options: { settings: Settings; roots: readonly string[]; into: string },
+): Promise<void> {
+  const { settings, into } = options
+  await connection.run(`create or replace temp table settings as ${settingsSql(settings)}`)
+  const views = dependentViews(clinicalViews(), options.roots)
+  for (const view of views) await create(connection, view, "temporary")
+  await evaluateMeasures(connection, { measures, settings, kind: "temporary" })
+  await connection.run(`insert into ${into} by name select s.* from patient_standings as s`)
+  for (const { kind, name } of views.toReversed()) await connection.run(`drop ${kind} temp.main.${name}`)
+  for (const table of ["settings", "patient_standings", "measure_months", "measure_in_month"])
+    await connection.run(`drop table temp.main.${table}`)
+}
+
 /** Other settings are tried on what is known today: the people of months that were closed are not read as they were known then. */
 async function hideClosed(
   connection: DuckDBConnection,

@@ -15,6 +15,9 @@ import { rawTables, type RawTable } from "./raw-tables"
 /** The clinic and its settings as the record store holds them. */
 export type ClinicRow = { name: string; timeZone: string; isDemo: boolean; settings: Settings }
 
+/** The clinic with what persons said its drug texts mean, as they were loaded. */
+export type LoadedClinic = ClinicRow & { mappings: readonly KeptMapping[] }
+
 /**
  * Copies the facts in force (or, with `knownAt`, the facts as they stood at that instant) into tables `loaded_<name>` of the engine.
  * One repeatable-read transaction, so the copy is of one moment. While the engine reads one file, Postgres writes the next.
@@ -27,7 +30,7 @@ export async function loadFacts(options: {
   /** A month that was closed: its facts as known then, by its time zone and its meanings of drug texts. */
   closing?: ClosedMonth
   onProgress?: (text: string) => void
-}): Promise<ClinicRow> {
+}): Promise<LoadedClinic> {
   const { connection, workDir, closing, onProgress } = options
   const knownAt = closing ? closing.closedAt.toISOString() : options.knownAt
   const client = await connect(options.databaseUrl)
@@ -54,10 +57,11 @@ export async function loadFacts(options: {
       reading.catch(() => {})
     }
     await reading
-    await loadMappings(connection, closing?.mappings ?? (await readMappings(client)))
+    const mappings = closing?.mappings ?? (await readMappings(client))
+    await loadMappings(connection, mappings)
     await connection.run(noDecisions)
     await client.query("commit")
-    return clinic
+    return { ...clinic, mappings }
   } finally {
     // A connection of the engine must not be closed while it reads: that never ends.
     await reading.catch(() => {})
@@ -124,9 +128,14 @@ async function readMappings(client: pg.Client): Promise<KeptMapping[]> {
   return z.array(KeptMapping).parse(result.rows)
 }
 
-async function loadMappings(connection: DuckDBConnection, mappings: readonly KeptMapping[]): Promise<void> {
+/** What persons said drug texts mean, as a table of the engine; a temporary one hides that of the snapshot. */
+export async function loadMappings(
+  connection: DuckDBConnection,
+  mappings: readonly KeptMapping[],
+  kind: "table" | "temp table" = "table",
+): Promise<void> {
   await connection.run(
-    "create or replace table drug_name_mappings(text varchar, ingredients varchar[], is_ignored boolean)",
+    `create or replace ${kind} drug_name_mappings(text varchar, ingredients varchar[], is_ignored boolean)`,
   )
   for (const mapping of mappings)
     await connection.run(

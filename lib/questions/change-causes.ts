@@ -99,12 +99,19 @@ export function isCountedSql(standing: string, direction: Direction): string {
 }
 
 /** Over a row `m` of two standings, `earlier` and `standing`, and whether each `was_counted` and `is_counted`: the change. */
-export const changeSql = `case
-    when m.is_counted and m.was_counted and m.standing = 'met' and m.earlier <> 'met' then 'gained'
-    when m.is_counted and m.was_counted and m.standing <> 'met' and m.earlier = 'met' then 'lost'
-    when m.is_counted and not m.was_counted then 'joined'
-    when m.was_counted and not m.is_counted then 'left'
-  end`
+export const changeSql = changeBetween("m.earlier", "m.standing", {
+  was: "m.was_counted",
+  is: "m.is_counted",
+})
+
+/**
+ * The change of the same row by the standings that today's facts and settings give, `earlier_today` and `standing_today`, and
+ * `was_counted_today`, `is_counted_today`. Only days whose month is closed can have other ones.
+ */
+export const changeTodaySql = changeBetween("m.earlier_today", "m.standing_today", {
+  was: "m.was_counted_today",
+  is: "m.is_counted_today",
+})
 
 /** Over the same row with its `change` and whether to gain or to lose `is_gain_news`, `is_loss_news`: the first cause that holds. */
 export const causeSql = `case m.change
@@ -113,6 +120,27 @@ export const causeSql = `case m.change
     when 'joined' then ${standingCause("m.earlier")}
     when 'left' then ${standingCause("m.standing")}
   end`
+
+/**
+ * Over the same row with `change_today` and whether facts alone moved the person since a closing, `is_late`: the cause in
+ * place of `causeSql`, else null. A change that no news explains, and that is none when both days are known as today, lies
+ * in what a closed month was closed with.
+ */
+export const sinceClosingSql = `case
+    when m.change is null or m.change is not distinct from m.change_today then null
+    when (m.change = 'gained' and m.is_gain_news) or (m.change = 'lost' and m.is_loss_news) then null
+    when m.is_late then 'late'
+    else 'setting'
+  end`
+
+function changeBetween(earlier: string, later: string, counted: { was: string; is: string }): string {
+  return `case
+    when ${counted.is} and ${counted.was} and ${later} = 'met' and ${earlier} <> 'met' then 'gained'
+    when ${counted.is} and ${counted.was} and ${later} <> 'met' and ${earlier} = 'met' then 'lost'
+    when ${counted.is} and not ${counted.was} then 'joined'
+    when ${counted.was} and not ${counted.is} then 'left'
+  end`
+}
 
 /** What the standing outside the denominator says of how somebody came from it or went to it. */
 function standingCause(standing: string): string {

@@ -3,7 +3,15 @@ import { standings } from "../domain/standings"
 import type { Measure } from "../measures/types"
 import { details } from "./measure-details"
 import { changeCauses, changeKinds } from "../domain/changes"
-import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./change-causes"
+import {
+  causeSql,
+  changeSql,
+  changeTodaySql,
+  isCountedSql,
+  isNewsSql,
+  newsDaySteps,
+  sinceClosingSql,
+} from "./change-causes"
 
 export const MeasurePerson = z.object({
   total: z.number().int(),
@@ -96,25 +104,45 @@ earlier as (
   from patient_standings as s
   where s.as_of = cast($earlier_as_of as date)
 ),${newsDaySteps},
-moved as (
-  select
-    coalesce(later.patient_id, earlier.patient_id) as patient_id,
-    later.standing,
-    earlier.standing as earlier,
-    coalesce(later.reasons, cast([] as varchar[])) as reasons,
-    ${isCountedSql("later.standing", measure.direction)} as is_counted,
-    ${isCountedSql("earlier.standing", measure.direction)} as was_counted,
-    ${isNewsSql(measure.news.gained)} as is_gain_news,
-    ${isNewsSql(measure.news.lost)} as is_loss_news
+known as (
+  select coalesce(later.patient_id, earlier.patient_id) as patient_id, later.standing, later.reasons, earlier.standing as earlier
   from later
   full join earlier on earlier.patient_id = later.patient_id
-  left join news_days as days on days.patient_id = later.patient_id
+),
+anew as (
+  select s.patient_id, s.as_of, s.standing_today, s.is_late
+  from standings_since_closing as s
+  where s.measure_id = '${measure.id}'
+),
+placed as (
+  select
+    k.patient_id, k.standing, k.earlier, k.reasons,
+    case when earlier_anew.as_of is null then k.earlier else earlier_anew.standing_today end as earlier_today,
+    case when later_anew.as_of is null then k.standing else later_anew.standing_today end as standing_today,
+    coalesce(earlier_anew.is_late, false) or coalesce(later_anew.is_late, false) as is_late
+  from known as k
+  left join anew as earlier_anew
+    on earlier_anew.patient_id = k.patient_id and earlier_anew.as_of = cast($earlier_as_of as date)
+  left join anew as later_anew on later_anew.patient_id = k.patient_id and later_anew.as_of = cast($as_of as date)
+),
+moved as (
+  select
+    p.patient_id, p.standing, p.earlier, p.earlier_today, p.standing_today, p.is_late,
+    coalesce(p.reasons, cast([] as varchar[])) as reasons,
+    ${isCountedSql("p.standing", measure.direction)} as is_counted,
+    ${isCountedSql("p.earlier", measure.direction)} as was_counted,
+    ${isCountedSql("p.standing_today", measure.direction)} as is_counted_today,
+    ${isCountedSql("p.earlier_today", measure.direction)} as was_counted_today,
+    ${isNewsSql(measure.news.gained)} as is_gain_news,
+    ${isNewsSql(measure.news.lost)} as is_loss_news
+  from placed as p
+  left join news_days as days on days.patient_id = p.patient_id
 ),
 changed as (
-  select m.*, ${changeSql} as change from moved as m
+  select m.*, ${changeSql} as change, ${changeTodaySql} as change_today from moved as m
 ),
 named as (
-  select m.*, ${causeSql} as cause from changed as m
+  select m.*, coalesce(${sinceClosingSql}, ${causeSql}) as cause from changed as m
 )
 select
   cast(count(*) over () as integer) as total,

@@ -4,6 +4,7 @@ import { measures } from "../measures/index"
 import type { Measure } from "../measures/types"
 import { changeCauses, changeKinds } from "../domain/changes"
 import { causeSql, changeSql, isCountedSql, isNewsSql, newsDaySteps } from "./change-causes"
+import { changesSinceClosing } from "./changes-since-closing"
 
 export const StandingChange = z.object({
   measure_id: z.string(),
@@ -19,7 +20,8 @@ export type StandingChange = z.infer<typeof StandingChange>
 const pairColumns = measures
   .map(
     ({ column, news }) => `earlier.${column} as ${column}_earlier, later.${column} as ${column}_later,
-    ${isNewsSql(news.gained)} as ${column}_gain_news, ${isNewsSql(news.lost)} as ${column}_loss_news`,
+    ${isNewsSql(news.gained)} as ${column}_gain_news,
+    ${isNewsSql(news.lost)} as ${column}_loss_news`,
   )
   .join(",\n    ")
 
@@ -61,14 +63,21 @@ moves as (
 changed as (
   select m.*, ${changeSql} as change from moves as m
 ),
+${changesSinceClosing},
 caused as (
   select m.measure_id, m.earlier, m.standing as later, m.change, ${causeSql} as cause, m.people from changed as m
+  union all
+  select
+    m.measure_id, m.earlier, m.standing, m.change, case when sides.people = 1 then m.cause else ${causeSql} end, sides.people
+  from since_closing as m
+  cross join (values (-1), (1)) as sides(people)
 )
 select
   caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause,
   cast(sum(caused.people) as integer) as people
 from caused
 group by caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause
+having sum(caused.people) > 0
 order by caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause`,
   Row: StandingChange,
 } as const

@@ -19,6 +19,10 @@ export function causeWords(kind: ChangeKind, cause: ChangeCause): string {
       return isJoined ? "newly asked by the measure" : "no longer asked by the measure"
     case "measured":
       return isJoined ? "newly measured" : "no longer measured"
+    case "late":
+      return "by a fact that came or was corrected after a month was closed"
+    case "setting":
+      return "by a setting, or the meaning of a drug text, changed after a month was closed"
   }
 }
 

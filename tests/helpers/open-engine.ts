@@ -2,6 +2,8 @@ import { DuckDBInstance, type DuckDBConnection } from "@duckdb/node-api"
 import type { z } from "zod"
 import { defaultSettings, type Settings } from "../../lib/domain/settings"
 import { computeAll } from "../../lib/engine/compute"
+import { putClosedMonths } from "../../lib/engine/put-closed-months"
+import { putSinceClosing } from "../../lib/engine/put-since-closing"
 import { rawTables } from "../../lib/engine/raw-tables"
 import { askOn } from "../../lib/engine/run"
 import type { Param } from "../../lib/engine/values"
@@ -30,6 +32,8 @@ export async function openEngine(
     settings: { ...defaultSettings, ...options.settings },
     today: options.today,
   })
+  await putClosedMonths(connection, [])
+  await putSinceClosing(connection, { closed: [], today: { settings: defaultSettings, mappings: [] } })
   return {
     connection,
     ask: (question, params) => askOn(connection, question, params),

@@ -127,10 +127,10 @@ test("the lists of a closed month hold the people and values known then", async 
 test("the people who moved since are listed with where they stood and stand", async () => {
   const moved = await askWithin(wholeClinic, movedSinceClosing(bpAtTarget), { as_of: closedDay, limit: 10 })
 
-  expect(moved.map((one) => [one.family_name, one.known, one.today])).toEqual([
-    ["Person 1", "met", "unknown"],
-    ["Person 5", "unknown", "met"],
-    ["Person 7", null, "not met"],
+  expect(moved.map((one) => [one.family_name, one.known, one.today, one.cause])).toEqual([
+    ["Person 1", "met", "unknown", "late"],
+    ["Person 5", "unknown", "met", "late"],
+    ["Person 7", null, "not met", "late"],
   ])
 })
 

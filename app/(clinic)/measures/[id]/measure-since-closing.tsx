@@ -61,7 +61,7 @@ function Moved({ measure, people }: { measure: WordedMeasure; people: MovedPerso
           </caption>
           <thead role="rowgroup">
             <tr role="row">
-              {["Name", "Site", "Clinician", "When closed", "Today"].map((head) => (
+              {["Name", "Site", "Clinician", "When closed", "Today", "Why"].map((head) => (
                 <th key={head} scope="col" role="columnheader">
                   {head}
                 </th>
@@ -83,6 +83,11 @@ function Moved({ measure, people }: { measure: WordedMeasure; people: MovedPerso
                 </td>
                 <td role="cell" data-label="Today">
                   {placeWords(measure, person.today)}
+                </td>
+                <td role="cell" data-label="Why">
+                  {person.cause === "late"
+                    ? "A fact came late or was corrected"
+                    : "Something was set otherwise"}
                 </td>
               </tr>
             ))}
