@@ -13,7 +13,7 @@ const termWidth = 104
 const howToRead = [
   "A rate is shown with the people it is of. Where more is better, whoever was not measured counts against the clinic; the share of the measured stands beside it. Where less is better, the people not measured are told apart.",
   `The interval after a rate is the 95% interval of Wilson: how far chance alone could have moved it. It is shaded in the charts. Where fewer than ${fewestForRate} people are counted, the counts stand in place of a percentage.`,
-  "A measure is drawn at the end of each month, the dotted line being the median of the first year shown. Neighbouring months share most of their people, so a run of months on one side of that line is no signal. Signals come from the chart of the facts of each month alone, in which no month shares a reading with another: a dot is a month, the dotted line the median of the baseline, the thin lines the limits of chance, and a ring a month outside them.",
+  "A measure is drawn at the end of each month, the dotted line being the median of the first year shown. Neighbouring months share most of their people, so a run of months on one side of that line is no signal. Signals come from the chart of the facts of each month alone, in which no month shares a reading with another: a dot is a month, the dotted line the median of the baseline (the first year shown, where no other is named beside the chart), the thin lines the limits of chance, and a ring a month outside them.",
   "Rules of a signal: the longest run of months on one side of the median and how often it is crossed (Anhøj 2014), and one month outside the limits, 3-sigma p′ limits for rates (Laney 2002) and limits for individual values for the mean sodium. Not judged are the running month and months of few people.",
   "What comes first: people a safety measure finds, unfavourable signals, changes for the worse larger than chance (exact McNemar test, all measures of the month judged together), and many not measured, in this order.",
   "A number over a chart is that of a note beneath it: a change in practice on a day. Decisions, actions and notes stand as they were when the document was made.",
@@ -51,12 +51,13 @@ function setGroups(sheet: Sheet, report: MonthReport): void {
   const smallest = report.settings["reports.smallestGroup"]
   say(
     sheet,
-    `The rate of each measure by group, with its 95% interval and the people counted; not adjusted for differences between the people of the groups. A group in which fewer than ${smallest} people stand in any part of the count is not shown, nor are those from which it could be worked out.`,
+    `The rate of each measure by group, with its 95% interval and the people counted; not adjusted for differences between the people of the groups. A group in which fewer than ${smallest} people stand in any part of the count is not shown, nor are those from which it could be worked out; a measure or kind of group without a row has none to show.`,
     { after: 8 },
   )
-  for (const { figure, divisions } of reportedMeasures(report))
-    if (divisions.length > 0)
-      setTerms(sheet, { title: figure.measure.name, rows: reportedGroupWords(divisions) })
+  for (const { figure, divisions } of reportedMeasures(report)) {
+    const rows = reportedGroupWords(divisions)
+    if (rows.length > 0) setTerms(sheet, { title: figure.measure.name, rows })
+  }
   sheet.y += 10
 }
 

@@ -1,4 +1,5 @@
-import { baselineWords } from "../../figures/baseline"
+import { baselineWords, type Baseline } from "../../figures/baseline"
+import type { InMonthFigure } from "../../figures/in-month-figure"
 import type { MeasureFigure } from "../../figures/measure-figure"
 import type { ReportedMeasure } from "../../figures/month-report"
 import { signalSentence } from "../../figures/signal-words"
@@ -9,8 +10,8 @@ import { heightOfLines, setLines, type Line } from "./lines"
 import { inMonthChart, rollingChart } from "./measure-charts"
 import { ink, paper, type Sheet } from "./sheet"
 
-const chartWidth = 300
-const besideX = paper.left + chartWidth + 16
+const chartWidth = 282
+const besideX = paper.left + chartWidth + 14
 const beside = { x: besideX, width: paper.right - besideX }
 const rollingHeight = 62
 const inMonthHeight = 54
@@ -33,16 +34,9 @@ export function courseOf({ figure, parts, notes, wouldBe }: ReportedMeasure): Co
     signal: inMonth
       ? [
           besideLine(signalSentence(inMonth, measure.direction)),
-          ...(chart === null
-            ? []
-            : [
-                softLine(
-                  baselineWords(
-                    inMonth.baseline,
-                    inMonth.points.map((point) => point.asOf),
-                  ),
-                ),
-              ]),
+          ...(isSetByHand(inMonth.baseline)
+            ? [softLine(baselineWords(inMonth.baseline, asOfsOf(inMonth)))]
+            : []),
         ]
       : [softLine("No single fact decides the measure, so no signals are judged.")],
   }
@@ -68,6 +62,15 @@ export function setCourse(sheet: Sheet, course: Course): void {
 function signalTop(sheet: Sheet, { change, inMonth }: Course): number {
   const changeEnd = heightOfLines(sheet, change)
   return inMonth ? Math.max(changeEnd, heightOfChart(rollingHeight)) : changeEnd
+}
+
+/** The first year, which is the baseline where nobody chose another, is told once for all charts. */
+function isSetByHand({ chosen, passed }: Baseline): boolean {
+  return chosen !== null || passed !== null
+}
+
+function asOfsOf({ points }: InMonthFigure): string[] {
+  return points.map((point) => point.asOf)
 }
 
 function besideLine(text: string): Line {

@@ -12,9 +12,9 @@ import type { Part } from "./measure-part"
 import { noteLines } from "./note-lines"
 import { ink, keepRoom, markPlace, paper, say, type Sheet } from "./sheet"
 
-const chartWidth = 300
+const chartWidth = 282
 const chartHeight = 92
-const besideX = paper.left + chartWidth + 16
+const besideX = paper.left + chartWidth + 14
 const beside = { x: besideX, width: paper.right - besideX }
 
 /** The mean sodium of the month in each way of asking, with its limits, what is judged of it and the change in the same people. */
