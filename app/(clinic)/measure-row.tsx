@@ -7,11 +7,11 @@ import { sentenceText } from "../../lib/speech/sentence-text"
 import { StandingStrip } from "../_ui/standing-strip"
 import { MeasureChart } from "./measure-chart"
 import { fewestForRate, headlineOf, type MeasureFigure } from "../../lib/figures/measure-figure"
+import { standingParts } from "../../lib/figures/standing-parts"
 import { MeasureChangeWords } from "./measure-change"
 import { rateTable } from "./measure-table"
 import { measureWords } from "../../lib/speech/measure-words"
 import { measureHref, standingParam, type ListedStanding } from "./measures/search-params"
-import type { Standing } from "../../lib/domain/standings"
 import styles from "./measure-row.module.css"
 
 /** One measure in one month: the sentence and its rate, the line and where people stand, and why it changed. */
@@ -32,11 +32,9 @@ export function MeasureRow(props: {
         {figure.rate.rate === null ? null : (
           <MeasureChart figure={figure} size={size === "full" ? "row" : "short"} />
         )}
-        {size === "full" ? (
-          <div className={styles.strip}>
-            <MeasureStrip figure={figure} month={props.month} />
-          </div>
-        ) : null}
+        <div className={styles.strip}>
+          <MeasureStrip figure={figure} month={props.month} />
+        </div>
       </div>
       <div className={styles.tells}>
         <MeasureChangeWords figure={figure} month={props.month} size={size} />
@@ -120,18 +118,12 @@ export function RateLine({ figure, month }: { figure: MeasureFigure; month: stri
 
 /** Where the people of the measure stand; the order is always the same. */
 export function MeasureStrip({ figure, month }: { figure: MeasureFigure; month: string | null }) {
-  const { counts, measure } = figure
-  const speech = measureWords(measure)
-  const isUp = measure.direction === "up"
-  const open = (standing: Standing) => standingHref(figure, month, standing)
   return (
     <StandingStrip
-      parts={[
-        { words: speech.met, number: counts.met, look: isUp ? "reached" : "unreached", href: open("met") },
-        { words: speech.notMet, number: counts.notMet, look: speech.notMetLook, href: open("not met") },
-        { words: speech.unknown, number: counts.unknown, look: "hatched", href: open("unknown") },
-        { words: speech.exception, number: counts.exception, look: "pale", href: open("exception") },
-      ]}
+      parts={standingParts(figure).map(({ standing, words, number, look }) => ({
+        ...{ words, number, look },
+        href: standingHref(figure, month, standing),
+      }))}
     />
   )
 }

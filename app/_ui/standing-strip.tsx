@@ -6,10 +6,10 @@ import styles from "./standing-strip.module.css"
 
 export type StripPart = { words: string; number: number; look: StandingLook; href: string | null }
 
-/** Where people stand, as one thin strip, with each count in words under it. Parts of nobody are left out. */
+/** Where people stand, as one thin strip, with each count in words under it; a part of nobody has words alone. */
 export function StandingStrip({ parts }: { parts: StripPart[] }) {
   const present = parts.filter((part) => part.number > 0)
-  if (present.length === 0) return null
+  if (parts.length === 0) return null
   return (
     <div>
       <div className={styles.strip} aria-hidden="true">
@@ -18,7 +18,7 @@ export function StandingStrip({ parts }: { parts: StripPart[] }) {
         ))}
       </div>
       <ul className={styles.key}>
-        {present.map((part) => (
+        {parts.map((part) => (
           <li key={part.words}>
             <span className={`${styles.swatch} ${styles[part.look]}`} aria-hidden="true" />
             <StripCount part={part} />

@@ -50,6 +50,17 @@ describe.each(Object.entries(widths))("the clinic lead on a %s", (_kind, width) 
     expect(await accessibilityProblems(page)).toEqual([])
   })
 
+  test("sees beside every percentage who met it, who did not and who was not measured", async () => {
+    page = await openPage(browser, { url: demoUrl, width })
+    const rows = page.getByRole("main").getByRole("article").filter({ hasText: /\d%/ })
+    const total = await rows.count()
+    const told = rows.filter({ has: page.getByRole("listitem").nth(1) })
+
+    expect(total).toBeGreaterThan(15)
+    expect(await told.count()).toBe(total)
+    expect(await rows.filter({ hasText: /\d+\snot measured/ }).count()).toBeGreaterThan(2)
+  })
+
   test("goes back a year, and every number speaks of that month", async () => {
     page = await openPage(browser, { url: demoUrl, width })
     const title = page.getByRole("heading", { level: 1 })
