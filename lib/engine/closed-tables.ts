@@ -1,6 +1,6 @@
 import "server-only"
 import { measures } from "../measures/index"
-import { countsSql } from "../measures/standing-sql"
+import { countsSql, eachPerson } from "../measures/standing-sql"
 import { inMonthSql } from "../measures/in-month-sql"
 import { clinicalViews } from "./views"
 
@@ -25,7 +25,8 @@ export function countedTables(): ReadonlyMap<string, string> {
 /** The same counts over the people as they stand today. */
 export function countedTodayTables(): ReadonlyMap<string, string> {
   return new Map([
-    ["measure_months_today", countsSql(measures, "patient_standings_today")],
+    ["measure_months_today", countsSql(measures, eachPerson("patient_standings_today"))],
+    ["measure_in_month_today", inMonthSql(measures, "_today")],
     ["diet_months_today", dietMonthsSql().replaceAll("patient_diet_months", "patient_diet_months_today")],
   ])
 }

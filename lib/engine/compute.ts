@@ -5,6 +5,7 @@ import type { Measure } from "../measures/types"
 import { measures } from "../measures/index"
 import { inMonthSql } from "../measures/in-month-sql"
 import { countsSql, standingsSql } from "../measures/standing-sql"
+import { standingsMovedSql, triedRowsSql } from "../measures/tried-sql"
 import { wordedMeasure } from "../measures/worded-measures"
 import { closedByPerson } from "./closed-tables"
 import { foldSql } from "./fold"
@@ -49,6 +50,11 @@ export async function computeAll(
   }
   await assertOneRowEach(connection)
   await evaluateMeasures(connection, { measures, settings, kind: "kept" })
+  if ("today" in options)
+    await connection.run(
+      `create or replace table tried_rows as ${triedRowsSql()}`,
+      paramsOf(measures, settings),
+    )
 }
 
 /** Evaluates `patient_month` and the standings for one other day, in temporary tables that hide those of the snapshot. */
@@ -72,9 +78,9 @@ export async function computeDay(
  */
 export async function computeUnder(
   connection: DuckDBConnection,
-  options: { settings: Settings; changed: readonly SettingKey[]; signal?: AbortSignal },
+  options: { settings: Settings; changed: readonly SettingKey[]; asOf: string; signal?: AbortSignal },
 ): Promise<void> {
-  const { settings, changed, signal } = options
+  const { settings, changed, asOf, signal } = options
   const inSnapshot = new Set(await tablesKept(connection))
   await connection.run(`create or replace temp table settings as ${settingsSql(settings)}`)
   const views = viewsUnder(clinicalViews(), { columns: changed.map(columnOf), inSnapshot })
@@ -85,6 +91,9 @@ export async function computeUnder(
   }
   signal?.throwIfAborted()
   await evaluateMeasures(connection, { measures, settings, kind: "temporary" })
+  await connection.run(`create or replace temp table tried_moves as ${standingsMovedSql(measures)}`, {
+    as_of: asOf,
+  })
 }
 
 /**
@@ -172,7 +181,11 @@ export function paramsOf(list: readonly Measure[], settings: Settings): Record<s
   )
 }
 
-async function create(connection: DuckDBConnection, view: View, kind: "kept" | "temporary"): Promise<void> {
+export async function create(
+  connection: DuckDBConnection,
+  view: View,
+  kind: "kept" | "temporary",
+): Promise<void> {
   try {
     await connection.run(
       `create or replace ${kind === "kept" ? "" : "temp"} ${view.kind} ${view.name} as ${view.sql}`,

@@ -33,7 +33,7 @@ export async function putClosedMonths(
         is_same: month.definitions === definitionsHash(),
       },
     )
-  for (const table of [...closedTables, "measure_months", "diet_months"])
+  for (const table of [...closedTables, ...counted])
     await connection.run(
       `create or replace table ${table}_today as
        select t.* from ${table} as t where t.as_of in (select c.as_of from closed_months as c)`,

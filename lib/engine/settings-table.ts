@@ -14,7 +14,8 @@ export function columnOf(key: string): string {
   return key.replace(".", "_").replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`)
 }
 
-function literal(value: string | number | null): string {
+/** A value as SQL writes it. */
+export function literal(value: string | number | null): string {
   if (value === null) return "cast(null as double)"
   if (typeof value === "string") return `'${value.replaceAll("'", "''")}'`
   return Number.isInteger(value) ? `cast(${value} as integer)` : `cast(${value} as double)`

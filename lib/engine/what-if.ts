@@ -4,6 +4,8 @@ import type { Scope } from "../access/scope"
 import type { SettingKey, Settings } from "../domain/settings"
 import { AppError } from "../errors"
 import { computeUnder } from "./compute"
+import { computeLate } from "./compute-late"
+import { areLate } from "./late-settings"
 import { overWarm } from "./warm-snapshot"
 
 /** The one under way: how to stop it, and when it has let go of its memory. */
@@ -14,6 +16,8 @@ export type Asked = {
   scope: Scope
   settings: Settings
   changed: readonly SettingKey[]
+  /** The day on which it is told who would stand elsewhere. */
+  asOf: string
 }
 
 const interruptEveryMs = 20
@@ -23,8 +27,8 @@ declare global {
 }
 
 /**
- * Runs `work` over a connection on which every month stands as it would under other settings; the snapshot itself is only
- * read, under the name `snapshot`. One at a time, so that the screens keep their share of the machine: a newer one stops
+ * Runs `work` over a connection on which the figures of every month are those of other settings, and `tried_moves` names who
+ * would stand elsewhere on one day; the snapshot itself is only read, under the name `snapshot`. One at a time, so that the screens keep their share of the machine: a newer one stops
  * the one under way, which ends in AppError("superseded").
  */
 export async function whatIf<T>(
@@ -63,7 +67,7 @@ async function answerUnder<T>(
     }, interruptEveryMs)
     try {
       signal.throwIfAborted()
-      await computeUnder(connection, options)
+      await (areLate(options.changed) ? computeLate : computeUnder)(connection, options)
       signal.throwIfAborted()
       return await work(connection)
     } finally {

@@ -7,8 +7,9 @@ type Dated = Measure & { readonly fact: string }
  * The select that counts, on every as-of date, the standings of those people alone whose deciding fact is dated in that
  * calendar month: the series on which signals are judged. All measures are counted in one pass over the standings, and
  * the days are compared once a person, before anything is counted: compared in each count they cost more than twice as much.
+ * It reads the tables whose names end as given.
  */
-export function inMonthSql(measures: readonly Measure[]): string {
+export function inMonthSql(measures: readonly Measure[], ending: "" | "_today" = ""): string {
   const dated = measures.filter(isDated)
   const facts = [...new Set(dated.map((measure) => measure.fact))]
   const isOfMonth = (fact: string) => `v.${fact} >= date_trunc('month', v.as_of) and v.${fact} <= v.as_of`
@@ -17,7 +18,7 @@ export function inMonthSql(measures: readonly Measure[]): string {
     v.patient_id,
     v.as_of,
     ${facts.map((fact) => `${isOfMonth(fact)} as is_${fact}`).join(",\n    ")}
-  from patient_values as v
+  from patient_values${ending} as v
   where ${facts.map((fact) => `(${isOfMonth(fact)})`).join("\n    or ")}
 ),
 standing as (
@@ -25,7 +26,7 @@ standing as (
     s.as_of,
     ${dated.map(({ column, fact }) => `case when m.is_${fact} then s.${column} end as ${column}`).join(",\n    ")}
   from of_month as m
-  join patient_standings as s on s.patient_id = m.patient_id and s.as_of = m.as_of
+  join patient_standings${ending} as s on s.patient_id = m.patient_id and s.as_of = m.as_of
 ),
 counted as (
   select
@@ -35,7 +36,7 @@ counted as (
   group by t.as_of
 ),
 days as (
-  select s.as_of from patient_standings as s group by s.as_of
+  select s.as_of from patient_standings${ending} as s group by s.as_of
 )
 ${dated.map(rowsOf).join("\nunion all\n")}`
 }

@@ -13,10 +13,26 @@ export function standingsSql(measures: readonly Measure[]): string {
   return `select\n  p.patient_id,\n  p.as_of,\n  ${columns.join(",\n  ")}\nfrom patient_month as p\nwhere p.in_panel`
 }
 
-/** The select that counts the standings of every measure on every as-of date, those of `patient_standings` unless another table is named. */
-export function countsSql(measures: readonly Measure[], table = "patient_standings"): string {
-  return measures.map((measure) => countsOfOne(measure, table)).join("\nunion all\n")
+/** A table of standings that is counted, and how many people its rows `s` that meet a condition are. */
+export type Counted = { readonly from: string; readonly people: (condition: string) => string }
+
+/** A table with a row for each person. */
+export function eachPerson(from: string): Counted {
+  return { from, people: (condition) => `cast(count(*) filter (where ${condition}) as integer)` }
 }
+
+/** The select that counts the standings of every measure on every as-of date, those of `patient_standings` unless another table is named. */
+export function countsSql(measures: readonly Measure[], counted = eachPerson("patient_standings")): string {
+  return measures.map((measure) => countsOfOne(measure, counted)).join("\nunion all\n")
+}
+
+/** Every condition of a measure. */
+export function conditionsOf(measure: Measure): readonly Condition[] {
+  return [...measure.population, ...measure.excluded, ...measure.unknown, measure.met, ...measure.exception]
+}
+
+/** How it is told in SQL whether a condition holds: from a row `p` of `patient_month` unless said otherwise. */
+export type Holds = (condition: Condition) => string
 
 /** The select that evaluates every condition of a measure for one patient: `part`, `place`, `words`, `holds`. */
 export function conditionsSql(measure: Measure): string {
@@ -36,12 +52,15 @@ from patient_month as p where p.public_id = cast($public_id as varchar) and p.as
     .join("\nunion all\n")
 }
 
-function standingExpression(measure: Measure): string {
+export function standingExpression(measure: Measure, holds: Holds = isTrue): string {
+  const any = (conditions: readonly Condition[]) => conditions.map(holds).join(" or ")
+  const when = (conditions: readonly Condition[], standing: string) =>
+    conditions.length === 0 ? [] : [`when ${any(conditions)} then '${standing}'`]
   const whens = [
-    `when not (${all(measure.population)}) then 'outside'`,
+    `when not (${measure.population.map(holds).join(" and ")}) then 'outside'`,
     ...when(measure.excluded, "excluded"),
     ...when(measure.unknown, "unknown"),
-    `when ${isTrue(measure.met)} then 'met'`,
+    `when ${holds(measure.met)} then 'met'`,
     ...when(measure.exception, "exception"),
   ]
   return `case\n    ${whens.join("\n    ")}\n    else 'not met'\n  end`
@@ -51,10 +70,10 @@ function reasonsExpression(measure: Measure): string {
   const guard = `not (${all(measure.population)})`
   const whens = [
     `when ${guard} then []`,
-    ...when(measure.excluded, "excluded", listOf),
-    ...when(measure.unknown, "unknown", listOf),
+    ...whenListed(measure.excluded),
+    ...whenListed(measure.unknown),
     `when ${isTrue(measure.met)} then []`,
-    ...when(measure.exception, "exception", listOf),
+    ...whenListed(measure.exception),
   ]
   return `cast(case\n    ${whens.join("\n    ")}\n    else []\n  end as varchar[])`
 }
@@ -67,28 +86,23 @@ function listOf(conditions: readonly Condition[]): string {
   return `list_filter([${words.join(", ")}], lambda word: word is not null)`
 }
 
-function when(
-  conditions: readonly Condition[],
-  standing: string,
-  result: (conditions: readonly Condition[]) => string = () => `'${standing}'`,
-): string[] {
+function whenListed(conditions: readonly Condition[]): string[] {
   if (conditions.length === 0) return []
-  return [`when ${conditions.map(isTrue).join(" or ")} then ${result(conditions)}`]
+  return [`when ${conditions.map(isTrue).join(" or ")} then ${listOf(conditions)}`]
 }
 
-function countsOfOne(measure: Measure, table: string): string {
-  const count = (standing: string) =>
-    `cast(count(*) filter (where s.${measure.column} = '${standing}') as integer)`
+function countsOfOne(measure: Measure, { from, people }: Counted): string {
+  const count = (standing: string) => people(`s.${measure.column} = '${standing}'`)
   return `select
   '${measure.id}' as measure_id,
   s.as_of,
-  cast(count(*) filter (where s.${measure.column} <> 'outside') as integer) as population,
+  ${people(`s.${measure.column} <> 'outside'`)} as population,
   ${count("excluded")} as excluded,
   ${count("unknown")} as unknown,
   ${count("met")} as met,
   ${count("exception")} as exception,
   ${count("not met")} as not_met
-from ${table} as s
+from ${from} as s
 group by s.as_of`
 }
 

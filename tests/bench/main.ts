@@ -3,6 +3,7 @@ import { tmpdir } from "node:os"
 import path from "node:path"
 import { tableFromIPC } from "apache-arrow"
 import { writeDemoClinic } from "../../seed/write-demo-clinic"
+import { refresh } from "../../lib/jobs/refresh"
 import { runImport } from "../../lib/import/run"
 import { openDatabase } from "../../lib/store/database"
 import { readEnvironment } from "../../lib/env"
@@ -12,8 +13,9 @@ import { benchAlarms } from "./alarms"
 import { benchImport } from "./import"
 import { benchRefresh } from "./refresh"
 import { benchScreens } from "./screens"
+import { benchWhatIf } from "./what-if"
 
-// `npm run bench` measures everything; `npm run bench -- alarms import refresh screens` names parts.
+// `npm run bench` measures everything; `npm run bench -- alarms import refresh screens what-if` names parts.
 const parts = process.argv.slice(2)
 const isAsked = (part: string) => parts.length === 0 || parts.includes(part)
 
@@ -23,7 +25,7 @@ await chmod(workDir, 0o755)
 const say = (line: string) => void process.stderr.write(`${line}\n`)
 try {
   if (isAsked("alarms")) benchAlarms({ runs: 4000, random: openRandom(11, "alarms") })
-  if (isAsked("import") || isAsked("refresh")) await benchStore()
+  if (isAsked("import") || isAsked("refresh") || isAsked("what-if")) await benchStore()
   if (isAsked("screens")) await benchSite()
 } finally {
   await rm(workDir, { recursive: true, force: true })
@@ -37,7 +39,7 @@ async function benchStore(): Promise<void> {
   try {
     if (isAsked("import"))
       await benchImport({ databaseUrl: database.url, dataDir, workDir, rows: 1_000_000, runs: 3 })
-    if (isAsked("refresh")) {
+    if (isAsked("refresh") || isAsked("what-if")) {
       const folder = path.join(workDir, "clinic")
       say("Writing a clinic of 20,000 patients")
       writeDemoClinic({ folder, patients: 20_000, seed: 7, through: "2026-10-31" })
@@ -52,7 +54,9 @@ async function benchStore(): Promise<void> {
         timeZone: "UTC",
         say,
       })
-      await benchRefresh({ databaseUrl: database.url, dataDir, runs: 3 })
+      if (isAsked("refresh")) await benchRefresh({ databaseUrl: database.url, dataDir, runs: 3 })
+      else await refresh({ databaseUrl: database.url, dataDir })
+      if (isAsked("what-if")) await benchWhatIf({ dataDir, runs: 5 })
     }
   } finally {
     await database.close()

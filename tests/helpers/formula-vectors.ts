@@ -50,7 +50,7 @@ export async function missOf(
   return matches ? null : `${call}: ${got}, not ${vector.expected} (${vector.source})`
 }
 
-const days = ["born", "on_day"]
+const days = ["born", "on_day", "office_on", "out_of_office_on", "window_after", "fresh_after"]
 
 function literal(parameter: string, value: Value, number: "decimal" | "double"): string {
   const isDay = days.includes(parameter)

@@ -4,7 +4,6 @@ import { askOn } from "../../../lib/engine/run"
 import { ask, askUnder, callerScope } from "../../_http/ask"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot } from "../../../lib/engine/snapshot"
-import { measures } from "../../../lib/measures/index"
 import { dietMonths, type DietMonth } from "../../../lib/questions/diet-months"
 import { measureMonths, type MeasureMonth } from "../../../lib/questions/measure-months"
 import { pressureLimits, type PressureLimit } from "../../../lib/questions/pressure-limits"
@@ -55,19 +54,16 @@ async function askBoth(
 ): Promise<WhatIfAnswers> {
   const asOf = options.snapshot.runningAsOf
   const [months, diet] = await Promise.all([ask(measureMonths), ask(dietMonths)])
-  return askUnder(options, async (connection) => {
-    const moved = await askOn(connection, standingsMoved, { as_of: asOf })
-    const touched = measures.filter(({ id }) => moved.some((one) => one.measure_id === id && one.people > 0))
-    const isAsked = options.isPeopleShown && touched.length > 0
+  return askUnder({ ...options, asOf }, async (connection) => {
     return {
       now: { months, diet },
       then: {
         months: await askOn(connection, measureMonths),
         diet: await askOn(connection, dietMonths),
       },
-      moved,
+      moved: await askOn(connection, standingsMoved),
       limits: await askOn(connection, pressureLimits),
-      people: isAsked ? await askOn(connection, triedPeople(touched), { as_of: asOf, limit: mostNamed }) : [],
+      people: options.isPeopleShown ? await askOn(connection, triedPeople, { limit: mostNamed }) : [],
     }
   })
 }

@@ -1,4 +1,5 @@
--- The pressure that represents each patient on each day asked for, and the target that goes with its source.
+-- The pressure that represents each patient on each day asked for, and the target that goes with its source. The latest
+-- occasion in and out of the office stands beside it however old it is, so that another window needs no other occasions.
 with home_ranges as (
   select
     h.patient_id,
@@ -13,22 +14,15 @@ with home_ranges as (
 occasions as (
   select o.patient_id, d.day, 'office' as source, o.day as occasion_on, o.readings, o.systolic, o.diastolic
   from office_occasions as o
-  join pressure_days as d
-    on o.day <= d.day and o.day > d.pressure_after and (o.next_day is null or o.next_day > d.day)
+  join pressure_days as d on o.day <= d.day and (o.next_day is null or o.next_day > d.day)
   union all
   select a.patient_id, d.day, 'ambulatory', a.day, a.readings, a.systolic, a.diastolic
   from ambulatory_occasions as a
-  join pressure_days as d
-    on a.day <= d.day
-    and a.day > least(d.pressure_after, d.pressure_fresh_after)
-    and (a.next_day is null or a.next_day > d.day)
+  join pressure_days as d on a.day <= d.day and (a.next_day is null or a.next_day > d.day)
   union all
   select h.patient_id, d.day, 'home', h.day, h.readings, h.systolic, h.diastolic
   from home_ranges as h
-  join pressure_days as d
-    on h.day <= d.day
-    and h.day > least(d.pressure_after, d.pressure_fresh_after)
-    and (h.next_day is null or h.next_day > d.day)
+  join pressure_days as d on h.day <= d.day and (h.next_day is null or h.next_day > d.day)
 ),
 -- One occasion of each source a day at most, so that max only picks it.
 latest as (
@@ -53,43 +47,49 @@ latest as (
 outside as (
   select
     latest.*,
-    d.pressure_after,
-    d.pressure_fresh_after,
+    coalesce(latest.office_systolic >= 180 or latest.office_diastolic >= 120, false) as is_office_severe,
     case
       when latest.home_on is null and latest.ambulatory_on is null then null
       when latest.ambulatory_on is null or latest.home_on > latest.ambulatory_on then 'home'
       else 'ambulatory'
     end as out_of_office_source
   from latest
-  join pressure_days as d on d.day = latest.day
 ),
 chosen as (
   select
     outside.*,
-    case out_of_office_source when 'home' then home_on when 'ambulatory' then ambulatory_on end as out_of_office_on
+    case out_of_office_source when 'home' then home_on when 'ambulatory' then ambulatory_on end as out_of_office_on,
+    case out_of_office_source when 'home' then home_systolic when 'ambulatory' then ambulatory_systolic end
+      as out_of_office_systolic,
+    case out_of_office_source when 'home' then home_diastolic when 'ambulatory' then ambulatory_diastolic end
+      as out_of_office_diastolic,
+    case out_of_office_source when 'home' then home_readings when 'ambulatory' then ambulatory_readings end
+      as out_of_office_readings
   from outside
 ),
--- One out of office that is neither fresh nor in the window is not among the occasions; without an office day the last branch
--- answers as the first would.
 sourced as (
   select
     chosen.*,
-    case
-      when out_of_office_on > pressure_fresh_after
-        and not (office_on > out_of_office_on and (office_systolic >= 180 or office_diastolic >= 120))
-        then out_of_office_source
-      when office_on is not null then 'office'
-      else out_of_office_source
-    end as bp_source
+    chosen.office_on > d.pressure_after as is_office_in_window,
+    chosen.home_on > least(d.pressure_after, d.pressure_fresh_after) as is_home_in_window,
+    chosen.ambulatory_on > least(d.pressure_after, d.pressure_fresh_after) as is_ambulatory_in_window,
+    speaks_out_of_office(
+      chosen.office_on,
+      chosen.is_office_severe,
+      chosen.out_of_office_on,
+      d.pressure_after,
+      d.pressure_fresh_after) as is_out_of_office
   from chosen
+  join pressure_days as d on d.day = chosen.day
 ),
 represented as (
   select
     sourced.*,
-    case bp_source when 'office' then office_systolic when 'home' then home_systolic else ambulatory_systolic end as systolic,
-    case bp_source when 'office' then office_diastolic when 'home' then home_diastolic else ambulatory_diastolic end as diastolic,
-    case bp_source when 'office' then office_on when 'home' then home_on else ambulatory_on end as bp_on,
-    case bp_source when 'office' then office_readings when 'home' then home_readings else ambulatory_readings end as bp_readings
+    case when is_out_of_office then out_of_office_source when not is_out_of_office then 'office' end as bp_source,
+    case when is_out_of_office then out_of_office_systolic when not is_out_of_office then office_systolic end as systolic,
+    case when is_out_of_office then out_of_office_diastolic when not is_out_of_office then office_diastolic end as diastolic,
+    case when is_out_of_office then out_of_office_on when not is_out_of_office then office_on end as bp_on,
+    case when is_out_of_office then out_of_office_readings when not is_out_of_office then office_readings end as bp_readings
   from sourced
 )
 select
@@ -104,14 +104,22 @@ select
   limits.systolic_limit,
   limits.diastolic_limit,
   r.systolic < limits.systolic_limit and r.diastolic < limits.diastolic_limit as at_target,
-  cast(r.office_systolic as integer) as office_systolic,
-  cast(r.office_diastolic as integer) as office_diastolic,
-  r.office_on,
-  cast(r.home_systolic as integer) as home_systolic,
-  cast(r.home_diastolic as integer) as home_diastolic,
-  r.home_on,
-  cast(r.ambulatory_systolic as integer) as ambulatory_systolic,
-  cast(r.ambulatory_diastolic as integer) as ambulatory_diastolic,
-  r.ambulatory_on
+  cast(case when r.is_office_in_window then r.office_systolic end as integer) as office_systolic,
+  cast(case when r.is_office_in_window then r.office_diastolic end as integer) as office_diastolic,
+  case when r.is_office_in_window then r.office_on end as office_on,
+  cast(case when r.is_home_in_window then r.home_systolic end as integer) as home_systolic,
+  cast(case when r.is_home_in_window then r.home_diastolic end as integer) as home_diastolic,
+  case when r.is_home_in_window then r.home_on end as home_on,
+  cast(case when r.is_ambulatory_in_window then r.ambulatory_systolic end as integer) as ambulatory_systolic,
+  cast(case when r.is_ambulatory_in_window then r.ambulatory_diastolic end as integer) as ambulatory_diastolic,
+  case when r.is_ambulatory_in_window then r.ambulatory_on end as ambulatory_on,
+  r.office_on as last_office_on,
+  cast(r.office_systolic as smallint) as last_office_systolic,
+  cast(r.office_diastolic as smallint) as last_office_diastolic,
+  r.is_office_severe as is_last_office_severe,
+  r.out_of_office_on as last_out_of_office_on,
+  cast(r.out_of_office_systolic as smallint) as last_out_of_office_systolic,
+  cast(r.out_of_office_diastolic as smallint) as last_out_of_office_diastolic,
+  r.out_of_office_source as last_out_of_office_source
 from represented as r
 left join pressure_limits as limits on limits.bp_source = r.bp_source

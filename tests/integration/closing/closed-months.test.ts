@@ -164,7 +164,7 @@ test("other settings are tried on today's facts of a closed month", async () => 
   const { settings } = await snapshotMeta(wholeClinic)
   const tried = await whatIf(
     {
-      ...{ dataDir: clinic.dataDir, scope: wholeClinic, changed: ["bp.diastolicTarget"] },
+      ...{ dataDir: clinic.dataDir, scope: wholeClinic, changed: ["bp.diastolicTarget"], asOf: closedDay },
       settings: { ...settings, "bp.diastolicTarget": 85 },
     },
     (connection) => askFigures(connection, closedDay),
