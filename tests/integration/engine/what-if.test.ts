@@ -17,7 +17,7 @@ import { measures } from "../../../lib/measures/index"
 import { dietMonths } from "../../../lib/questions/diet-months"
 import { measureInMonth } from "../../../lib/questions/measure-in-month"
 import { measureMonths } from "../../../lib/questions/measure-months"
-import { triedPeople } from "../../../lib/questions/tried-people"
+import { triedPeople, type TriedPerson } from "../../../lib/questions/tried-people"
 import { pressureLimits } from "../../../lib/questions/pressure-limits"
 import { standingsMoved } from "../../../lib/questions/standings-moved"
 import { commandActor } from "../../../lib/store/audit-actors"
@@ -68,9 +68,15 @@ async function underSettings(texts: Partial<Record<SettingKey, string>>) {
 }
 
 /** The same, begun at once. */
-function over(meta: SnapshotMeta, texts: Partial<Record<SettingKey, string>>) {
-  const { settings, changed, problems } = proposeSettings(meta.settings, texts)
-  expect(problems).toEqual([])
+function over(
+  meta: SnapshotMeta,
+  texts: Partial<Record<SettingKey, string>>,
+  besides: readonly SettingKey[] = [],
+) {
+  const proposal = proposeSettings(meta.settings, texts)
+  const { settings } = proposal
+  const changed = [...proposal.changed, ...besides]
+  expect(proposal.problems).toEqual([])
   return whatIf(
     { dataDir, scope: wholeClinic, settings, changed, asOf: meta.runningAsOf },
     async (connection) => ({
@@ -191,6 +197,28 @@ describe("what a choice would make of the history", () => {
     expect(between?.people).toBeGreaterThan(0)
     expect(people).toBeGreaterThanOrEqual(between?.people ?? 0)
   })
+
+  it.each<Partial<Record<SettingKey, string>>>([
+    { "bp.systolicTarget": "140", "bp.diastolicTarget": "90", "drugs.several": "2" },
+    { "bp.windowMonths": "3", "bp.freshDays": "20", "bp.lowSystolic": "125" },
+    { "diet.limitMg": "3000" },
+  ])(
+    "tells the same of everybody from what is stored as from the facts read anew, with %j",
+    async (texts) => {
+      const meta = await snapshotMeta(wholeClinic)
+
+      const late = await over(meta, texts)
+      // A change of this kind, here from a value to the same, makes every view be run.
+      const anew = await over(meta, texts, ["bp.sameDay"])
+
+      const inOrder = (people: TriedPerson[]) => people.map((one) => JSON.stringify(one)).toSorted()
+      expect(late.moved).toEqual(anew.moved)
+      expect(inOrder(late.people)).toEqual(inOrder(anew.people))
+      expect(late.months).toEqual(anew.months)
+      expect(late.inMonth).toEqual(anew.inMonth)
+      expect(late.people.length).toBeGreaterThan(3)
+    },
+  )
 
   it("names them, with where they stand now and would stand", async () => {
     // Of a pressure in the office or at home the limit goes from 130/80 to 120/80: whoever lies between leaves the target.
