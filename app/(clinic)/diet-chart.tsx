@@ -1,6 +1,13 @@
 import { count, milligrams, monthShort } from "../../lib/speech/format"
+import { Figures } from "../_ui/figures"
 import { HistoryChart, type HistoryPoint } from "../_ui/history-chart"
-import { dietFinding, type DietSeries } from "../../lib/figures/diet-figure"
+import {
+  dietFinding,
+  drawnPoints,
+  fewestForMean,
+  type DietPoint,
+  type DietSeries,
+} from "../../lib/figures/diet-figure"
 import type { DietSignals } from "../../lib/figures/diet-signals"
 import type { PlacedNote } from "../../lib/figures/note-places"
 import { signalSentence } from "../../lib/figures/signal-words"
@@ -24,11 +31,21 @@ export function DietChart(props: {
 }) {
   const { series, signals } = props
   const baselineMg = signals?.judgement.median ?? series.baselineMg
+  const points = drawnPoints(series)
   if (series.points.every((point) => point.meanMg === null)) return null
-  const means = series.points.flatMap((point) => (point.meanMg === null ? [] : [point.meanMg]))
+  if (points.every((point) => point.meanMg === null))
+    return (
+      <>
+        <p className="fine soft">
+          No month has a record of {fewestForMean} people or more, so no line is drawn.
+        </p>
+        <Figures table={dietTable(series)} />
+      </>
+    )
+  const means = points.flatMap((point) => (point.meanMg === null ? [] : [point.meanMg]))
   return (
     <HistoryChart
-      points={dietPoints(series)}
+      points={historyPoints(points)}
       chosen={props.chosen}
       chosenLabel={series.now.meanMg === null ? "" : milligrams(series.now.meanMg)}
       baseline={
@@ -50,8 +67,8 @@ export function DietChart(props: {
   )
 }
 
-function dietPoints(series: DietSeries): HistoryPoint[] {
-  return series.points.map((point) => ({
+function historyPoints(points: readonly DietPoint[]): HistoryPoint[] {
+  return points.map((point) => ({
     label: monthShort(point.asOf),
     value: point.meanMg,
     low: point.interval?.low ?? null,

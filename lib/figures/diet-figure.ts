@@ -7,6 +7,14 @@ import { tInterval } from "../statistics/t-interval"
 
 export type DietPoint = { asOf: string; n: number; meanMg: number | null; interval: Interval | null }
 
+/** A mean of fewer people is told with their number, and neither drawn nor judged (common practice, no source). */
+export const fewestForMean = 5
+
+/** The months of a series as they are drawn: a mean of fewer than five people is left out, and its interval, too. */
+export function drawnPoints({ points }: DietSeries): DietPoint[] {
+  return points.map((point) => (point.n < fewestForMean ? { ...point, meanMg: null, interval: null } : point))
+}
+
 export type PairedChange = { n: number; changeMg: number; interval: Interval | null }
 
 export type DietSeries = {

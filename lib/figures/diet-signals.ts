@@ -1,11 +1,8 @@
 import type { ChosenBaseline } from "../domain/chart-marks"
 import { xmrLimits } from "../statistics/xmr-limits"
 import { baselineMonths, isComplete, placeBaseline, type Baseline } from "./baseline"
-import type { DietSeries } from "./diet-figure"
+import { fewestForMean, type DietSeries } from "./diet-figure"
 import { judgeSeries, type Judgement, type SignalPoint } from "./signals"
-
-/** A mean of fewer people is shown and not judged (common practice, no source). */
-export const fewestForMean = 5
 
 /** The means of one diet series as they are judged: each month has records of its own, so no month shares one. */
 export type DietSignals = { points: SignalPoint[]; chosen: number; baseline: Baseline; judgement: Judgement }

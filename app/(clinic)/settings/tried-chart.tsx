@@ -1,6 +1,6 @@
 import { ChartFoot } from "../../_ui/chart-foot"
 import { placeOn, scaleOver } from "../../_ui/chart-scale"
-import type { FiguresTable } from "../../_ui/figures"
+import { Figures, type FiguresTable } from "../../_ui/figures"
 import { placed } from "../../_ui/placed"
 import styles from "./tried-chart.module.css"
 
@@ -9,7 +9,7 @@ export type TriedLine = { label: string; values: (number | null)[] }
 const heightPx = 96
 const labelHeightPx = 15
 
-/** The history as it is and as it would be: a thin dashed line and a firm one, each named at its end. */
+/** The history as it is and as it would be: a thin dashed line and a firm one, each named at its end; without a value the figures alone. */
 export function TriedChart(props: {
   now: TriedLine
   then: TriedLine
@@ -22,6 +22,8 @@ export function TriedChart(props: {
   figures: FiguresTable
 }) {
   const { now, then } = props
+  if ([...now.values, ...then.values].every((value) => value === null))
+    return <Figures table={props.figures} />
   const scale = scaleOver([...now.values, ...then.values], props)
   const top = (value: number) => (1 - placeOn(scale, value)) * 100
   const path = (values: readonly (number | null)[]) =>

@@ -1,7 +1,13 @@
 import { count, counted, milligrams, monthShort, percentInterval } from "../../../lib/speech/format"
 import { sentenceText } from "../../../lib/speech/sentence-text"
 import type { DietSeries } from "../../../lib/figures/diet-figure"
-import { headlineOf, rateLabel, type MeasureFigure } from "../../../lib/figures/measure-figure"
+import {
+  fewestForRate,
+  headlineOf,
+  rateLabel,
+  type FigureMonth,
+  type MeasureFigure,
+} from "../../../lib/figures/measure-figure"
 import styles from "./tried-rows.module.css"
 import { TriedChart } from "./tried-chart"
 import { TriedPeople } from "./tried-people"
@@ -29,8 +35,8 @@ export function TriedMeasureRow({ tried }: { tried: TriedMeasure }) {
         <TriedPeople now={now.measure} then={then.measure} people={people} moved={moved} />
       </div>
       <TriedChart
-        now={{ label: labels.now, values: now.months.map((month) => month.rate.rate) }}
-        then={{ label: labels.then, values: then.months.map((month) => month.rate.rate) }}
+        now={{ label: labels.now, values: now.months.map(shareOf) }}
+        then={{ label: labels.then, values: then.months.map(shareOf) }}
         first={monthShort(now.months[0]?.asOf ?? "")}
         last={monthShort(now.months.at(-1)?.asOf ?? "")}
         least={0.1}
@@ -89,6 +95,11 @@ export function TriedSeriesRow({ tried: { now, then } }: { tried: TriedSeries })
       />
     </article>
   )
+}
+
+/** The share as it is drawn; of fewer than 20 counted it would go up and down with one person. */
+function shareOf({ rate }: FigureMonth): number | null {
+  return rate.total < fewestForRate ? null : rate.rate
 }
 
 function saidOf(figure: MeasureFigure): string {

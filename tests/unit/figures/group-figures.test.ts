@@ -171,3 +171,19 @@ test("gives lines that close in with every further person counted", () => {
   expect(widths.length).toBeGreaterThan(40)
   expect(widths.filter((width, place) => width > (widths[place - 1] ?? Infinity) + 1e-9)).toEqual([])
 })
+
+test("leaves clinicians with fewer than 20 counted out of the funnel, and says how many", () => {
+  // 20 as for any percentage: common practice, no source
+  const small = group("clinician", "Dr Few", [10, 9])
+  const figureOf = (groups: GroupCounts[]) => {
+    const [division] = groupFigures({ direction: "up", groups, smallest: null })
+    return division ? funnelFigure(division) : null
+  }
+
+  expect(figureOf([...six, small])?.points.map(({ name }) => name)).not.toContain("Dr Few")
+  expect(figureOf([...six, small])?.target).toBe(figureOf(six)?.target)
+  expect(figureOf([...six, small])?.words).toContain(
+    "Not drawn: 1\u00a0clinician with fewer than 20 people counted.",
+  )
+  expect(figureOf([...six.slice(0, 1), small])).toBeNull()
+})

@@ -8,8 +8,9 @@ import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { dietMonths } from "../../../../lib/questions/diet-months"
 import { dietPeople } from "../../../../lib/questions/diet-people"
-import { dietFigure } from "../../../../lib/figures/diet-figure"
-import { dietSignals, fewestForMean } from "../../../../lib/figures/diet-signals"
+import { fewestForMean, dietFigure } from "../../../../lib/figures/diet-figure"
+import { dietSignals } from "../../../../lib/figures/diet-signals"
+import { dietShares } from "../../../../lib/figures/diet-shares"
 import { meansFootnote, signalSentence } from "../../../../lib/figures/signal-words"
 import { DietChart } from "../../diet-chart"
 import { DietChange, DietWords } from "../../diet-words"
@@ -21,7 +22,6 @@ import { askChartMarks } from "./chart-marks-answers"
 import { DietAside, DietConditions } from "./diet-aside"
 import { DietRecords } from "./diet-records"
 import { shownSeries } from "./diet-series"
-import { DietShares } from "./diet-shares"
 import { DietSeriesCharts } from "./diet-series-charts"
 import { MeasureAction } from "./measure-action"
 import { MeetingLog } from "./meeting-log"
@@ -71,7 +71,7 @@ export async function DietScreen(props: {
             notes={marks.notes}
           />
           <p>{signalSentence(signals, "down")}</p>
-          <p className="fine soft">{meansFootnote(signals, fewestForMean)}</p>
+          {signals.judgement.ok ? <p className="fine soft">{meansFootnote(signals, fewestForMean)}</p> : null}
         </div>
         <div className={styles.change}>
           <DietChange figure={figure} since={since} size="full" />
@@ -80,7 +80,7 @@ export async function DietScreen(props: {
       <ChartMarks caller={caller} measureId={dietSodium.id} marks={marks} hasBaseline />
       <MeasureAction measure={dietSodium} />
       <MeetingLog caller={caller} measureId={dietSodium.id} chosen={chosen} />
-      <Theme id="series" title="The other ways of asking" note={<DietShares figure={figure} />}>
+      <Theme id="series" title="The other ways of asking" note={dietShares(figure)}>
         <DietSeriesCharts figure={figure} />
       </Theme>
       <Theme id="people" title="Records of the month">

@@ -1,9 +1,11 @@
+import { drawnRates } from "../../../../lib/figures/drawn-rates"
 import type { InMonthFigure } from "../../../../lib/figures/in-month-figure"
 import type { PlacedNote } from "../../../../lib/figures/note-places"
 import { ratesFootnote, signalSentence } from "../../../../lib/figures/signal-words"
 import { rateLabel } from "../../../../lib/figures/measure-figure"
 import { inMonthName } from "../../../../lib/speech/fact-words"
 import { monthShort, percent } from "../../../../lib/speech/format"
+import { Figures } from "../../../_ui/figures"
 import { HistoryChart } from "../../../_ui/history-chart"
 import { inMonthTable } from "../../measure-table"
 import styles from "./in-month-history.module.css"
@@ -15,15 +17,18 @@ export function InMonthHistory(props: { figure: InMonthFigure; notes: readonly P
   const name = inMonthName(figure.measure.fact)
   const sentence = signalSentence(figure, figure.measure.direction)
   const now = rates[chosen]
+  const drawn = drawnRates(figure)
   return (
     <section className={styles.inMonth} aria-label={name}>
       <h3>{name}</h3>
       <p>{sentence}</p>
-      {rates.every((rate) => rate.rate === null) ? null : (
+      {drawn.every((rate) => rate === null) ? (
+        <Figures table={inMonthTable(figure)} />
+      ) : (
         <HistoryChart
-          points={points.map(({ asOf, value }) => ({
+          points={points.map(({ asOf }, place) => ({
             label: monthShort(asOf),
-            value,
+            value: drawn[place] ?? null,
             low: null,
             high: null,
           }))}
@@ -49,7 +54,7 @@ export function InMonthHistory(props: { figure: InMonthFigure; notes: readonly P
           figures={inMonthTable(figure)}
         />
       )}
-      <p className="fine soft">{ratesFootnote(figure)}</p>
+      {judgement.ok ? <p className="fine soft">{ratesFootnote(figure)}</p> : null}
     </section>
   )
 }

@@ -1,29 +1,29 @@
-import { count, listed, monthName, percent, sentenceCase } from "../../../../lib/speech/format"
-import type { DietFigure } from "../../../../lib/figures/diet-figure"
+import { count, listed, monthName, percent, sentenceCase } from "../speech/format"
+import type { DietFigure } from "./diet-figure"
+import { fewestForRate } from "./measure-figure"
 
 const yearBack = 12
 
 /** Which shift in the share of a series is said in words, in points. */
 const shiftWorthWords = 0.1
 
-/** How many people answered in each way this month, and whether that has shifted within a year. */
-export function DietShares({ figure }: { figure: DietFigure }) {
-  if (figure.people === 0) return null
+/**
+ * How many people answered in each way this month, and whether that has shifted within a year; of fewer than 20 people the
+ * counts alone, since one person more would be a shift. Empty without a record.
+ */
+export function dietShares(figure: DietFigure): string {
+  if (figure.people === 0) return ""
+  const share = (n: number) => (figure.people < fewestForRate ? "" : ` (${percent(n / figure.people)})`)
   const shares = figure.series
     .filter((series) => series.now.n > 0)
-    .map((series) => `${series.name} ${count(series.now.n)} (${percent(series.now.n / figure.people)})`)
-  const shift = shiftWords(figure)
-  return (
-    <>
-      {sentenceCase(listed(shares))}. {shift}
-    </>
-  )
+    .map((series) => `${series.name} ${count(series.now.n)}${share(series.now.n)}`)
+  return `${sentenceCase(listed(shares))}. ${shiftWords(figure)}`.trimEnd()
 }
 
 function shiftWords(figure: DietFigure): string {
   const then = figure.chosen - yearBack
   const peopleThen = figure.series.reduce((sum, series) => sum + (series.points[then]?.n ?? 0), 0)
-  if (peopleThen === 0) return ""
+  if (Math.min(peopleThen, figure.people) < fewestForRate) return ""
   const shifted = figure.series
     .map((series) => ({
       name: series.name,
