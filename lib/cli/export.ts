@@ -18,9 +18,10 @@ export function register(program: Command): void {
     .argument("<measure>", `one of ${measures.map((one) => one.id).join(", ")}`)
     .description("print the people of one standing of a measure")
     .option("--on <YYYY-MM-DD>", "any past day, or today (default: the latest day with data)")
+    .option("--today", "a closed month by today's facts and settings, not as known when it was closed")
     .option("--standing <standing>", `one of ${standings.join(", ")}`, "not met")
     .option("--csv", "as CSV (the only form there is)")
-    .action(async (id: string, options: { on?: string; standing: string }) => {
+    .action(async (id: string, options: { on?: string; today?: boolean; standing: string }) => {
       const measure = findMeasure(id)
       if (!measure)
         throw new AppError(
@@ -36,7 +37,10 @@ export function register(program: Command): void {
       const meta = await snapshotMeta(wholeClinic)
       const on = asOfFrom(options, meta, new Date())
       const people = await onDay(
-        { dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
+        {
+          ...{ dataDir: readEnvironment().dataDir, scope: wholeClinic, asOf: on, settings: meta.settings },
+          isOfToday: options.today === true,
+        },
         (connection) => askOn(connection, standingPeople(measure), { as_of: on, standing }),
       )
       await recordCommand({
