@@ -1,5 +1,6 @@
 import type { DietSignals } from "../../lib/figures/diet-signals"
 import { DietChart } from "./diet-chart"
+import type { DietMonth } from "../../lib/questions/diet-months"
 import type { DietChangeWords } from "../../lib/figures/diet-change-words"
 import type { DietFigure } from "../../lib/figures/diet-figure"
 import { DietChange, DietWords } from "./diet-words"
@@ -12,8 +13,9 @@ export function DietRow(props: {
   month: string | null
   signals: DietSignals
   since: DietChangeWords | null
+  today: readonly DietMonth[] | null
 }) {
-  const { figure, month, signals, since } = props
+  const { figure, month, signals, since, today } = props
   return (
     <article className={styles.row}>
       <div className={styles.says}>
@@ -24,7 +26,7 @@ export function DietRow(props: {
         <SignalPhrase judged={signals} series="records of each month" />
       </div>
       <div className={styles.tells}>
-        <DietChange figure={figure} since={since} size="short" />
+        <DietChange figure={figure} since={since} today={today} size="short" />
       </div>
     </article>
   )

@@ -9,6 +9,8 @@ import {
 import { PeopleLink } from "../_ui/people-link"
 import { dietSodium } from "../../lib/measures/diet-sodium"
 import { pairedTitle, pairedWords, type DietFigure } from "../../lib/figures/diet-figure"
+import { wouldBeMeanWords } from "../../lib/figures/would-be-words"
+import type { DietMonth } from "../../lib/questions/diet-months"
 import type { DietChangeWords } from "../../lib/figures/diet-change-words"
 import { measureHref } from "./measures/search-params"
 import sentence from "../_ui/sentence.module.css"
@@ -63,10 +65,13 @@ export function DietWords(props: { figure: DietFigure; month: string | null; lev
 export function DietChange(props: {
   figure: DietFigure
   since: DietChangeWords | null
+  /** What today's facts and settings make of a closed month; null of another. */
+  today: readonly DietMonth[] | null
   size: "full" | "short"
 }) {
-  const { since, size } = props
-  const { paired } = props.figure.headline
+  const { figure, since, today, size } = props
+  const { paired } = figure.headline
+  const wouldBe = today === null ? null : wouldBeMeanWords(figure.headline, today)
   return (
     <>
       {paired ? (
@@ -82,6 +87,7 @@ export function DietChange(props: {
       )}
       {since ? <p>{since.same}</p> : null}
       {since?.asked && size === "full" ? <p>{since.asked}</p> : null}
+      {wouldBe ? <p>{wouldBe}.</p> : null}
       <details className="fine soft">
         <summary>The dashed lines</summary>
         <ul>

@@ -16,7 +16,7 @@ import type { MonthToday } from "../../lib/questions/months-today"
 import { listChosenBaselines } from "../../lib/store/chart-baselines"
 import { store } from "../../lib/store/client"
 import { listActions } from "../../lib/store/measure-actions"
-import { askMonthToday } from "./month-closing-answers"
+import { askDietToday, askMonthToday } from "./month-closing-answers"
 import { askDietSince } from "./diet-since"
 import type { DietChangeWords } from "../../lib/figures/diet-change-words"
 import type { ChosenMonth } from "./months"
@@ -28,6 +28,8 @@ export type MonthAnswers = {
   diet: DietMonth[]
   dietBaseline: ChosenBaseline | null
   dietSince: DietChangeWords | null
+  /** What today's facts and settings make of the means of a closed month; null of another. */
+  dietToday: DietMonth[] | null
   asOfs: string[]
   /** What the meetings up to the month wrote down, and the clinic's day by which it is judged late. */
   actions: MeasureAction[]
@@ -72,6 +74,7 @@ export async function askMonth(snapshot: SnapshotMeta, chosen: ChosenMonth): Pro
     diet,
     dietBaseline: baselines.get(dietSodium.id) ?? null,
     dietSince: await askDietSince(chosen),
+    dietToday: await askDietToday(snapshot, chosen.asOf),
     ...{ asOfs, actions },
     clinicToday: plainToday(new Date(), timeZone),
     today: await askMonthToday(chosen.asOf),

@@ -4,6 +4,7 @@ import { lastDayOfMonth } from "../../lib/domain/plain-date"
 import { settingKeys } from "../../lib/domain/setting-values"
 import type { SettingKey } from "../../lib/domain/settings"
 import type { ShownClosing, SnapshotMeta } from "../../lib/engine/snapshot-meta"
+import { dietMonthsToday, type DietMonth } from "../../lib/questions/diet-months"
 import { monthsToday, type MonthToday } from "../../lib/questions/months-today"
 import { store } from "../../lib/store/client"
 import { listClosings, type MonthClosing } from "../../lib/store/month-closings"
@@ -47,4 +48,10 @@ export async function askMonthClosing(
 export async function askMonthToday(asOf: string): Promise<ReadonlyMap<string, MonthToday>> {
   const rows = await ask(monthsToday, { as_of: asOf })
   return new Map(rows.map((row) => [row.measure_id, row]))
+}
+
+/** The means that today's facts and settings give of a closed month; null of a month that is not closed. */
+export async function askDietToday(snapshot: SnapshotMeta, asOf: string): Promise<DietMonth[] | null> {
+  if (!snapshot.closed.some((one) => one.asOf === asOf)) return null
+  return ask(dietMonthsToday, { as_of: asOf })
 }

@@ -50,7 +50,13 @@ export function MonthThemes({ chosen, answers }: { chosen: ChosenMonth; answers:
         return (
           <Theme key={theme.id} id={theme.id} title={theme.title}>
             {theme.id === dietSodium.theme ? (
-              <DietRow figure={diet} month={chosen.param} signals={signals} since={answers.dietSince} />
+              <DietRow
+                figure={diet}
+                month={chosen.param}
+                signals={signals}
+                since={answers.dietSince}
+                today={answers.dietToday}
+              />
             ) : null}
             {full.map((figure) => (
               <MeasureRow key={figure.measure.id} figure={figure} month={chosen.param}>

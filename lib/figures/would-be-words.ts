@@ -1,6 +1,8 @@
 import type { MonthToday } from "../questions/months-today"
-import { count, percent } from "../speech/format"
+import type { DietMonth } from "../questions/diet-months"
+import { count, counted, milligrams, percent } from "../speech/format"
 import { rateOf } from "../statistics/rate"
+import type { DietSeries } from "./diet-figure"
 import { fewestForRate, type MeasureFigure } from "./measure-figure"
 
 /**
@@ -20,4 +22,13 @@ export function wouldBeWords(figure: MeasureFigure, today: MonthToday | undefine
   return total < fewestForRate
     ? `Would be ${count(met)} of ${count(total)} today`
     : `Would be ${percent(rate)} today (${count(met)} of ${count(total)})`
+}
+
+/** What the mean of a series of a closed month would be by what is known today; null where nothing differs. */
+export function wouldBeMeanWords(series: DietSeries, today: readonly DietMonth[]): string | null {
+  const row = today.find((one) => one.series === series.name)
+  const { n, meanMg } = series.now
+  if (n === (row?.n ?? 0) && meanMg === (row?.mean_mg ?? null)) return null
+  if (!row) return "Would be of no one today"
+  return `Would be ${milligrams(row.mean_mg)} today (${counted(row.n, "person", "people")})`
 }

@@ -21,3 +21,13 @@ from diet_months as d
 order by d.as_of, d.series`,
   Row: DietMonth,
 } as const
+
+/** What today's facts and settings make of a month that was closed, by series; no row of another month. */
+export const dietMonthsToday = {
+  sql: `
+select d.as_of, d.series, d.n, d.mean_mg, d.sd_mg, d.paired_n, d.paired_change_mg, d.paired_sd_mg
+from diet_months_today as d
+where d.as_of = cast($as_of as date)
+order by d.series`,
+  Row: DietMonth,
+} as const

@@ -15,6 +15,7 @@ import { meansFootnote, signalSentence } from "../../../../lib/figures/signal-wo
 import { DietChart } from "../../diet-chart"
 import { DietChange, DietWords } from "../../diet-words"
 import { askDietSince } from "../../diet-since"
+import { askDietToday } from "../../month-closing-answers"
 import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
 import { ChartMarks } from "./chart-marks"
@@ -39,11 +40,12 @@ export async function DietScreen(props: {
   const isPeopleShown = may(caller, "people.see")
   const series = shownSeries(view)
   const offset = ((view.page ?? 1) - 1) * pageSize
-  const [marks, rows, records, since] = await Promise.all([
+  const [marks, rows, records, since, today] = await Promise.all([
     askChartMarks(dietSodium.id, snapshot),
     ask(dietMonths),
     isPeopleShown ? ask(dietPeople, { as_of: chosen.asOf, series, limit: pageSize, offset }) : [],
     askDietSince(chosen),
+    askDietToday(snapshot, chosen.asOf),
   ])
   const people = records.map((record) => record.public_id)
   if (isPeopleShown)
@@ -74,7 +76,7 @@ export async function DietScreen(props: {
           {signals.judgement.ok ? <p className="fine soft">{meansFootnote(signals, fewestForMean)}</p> : null}
         </div>
         <div className={styles.change}>
-          <DietChange figure={figure} since={since} size="full" />
+          <DietChange figure={figure} since={since} today={today} size="full" />
         </div>
       </section>
       <ChartMarks caller={caller} measureId={dietSodium.id} marks={marks} hasBaseline />
