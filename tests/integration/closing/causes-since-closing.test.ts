@@ -65,7 +65,7 @@ beforeAll(async () => {
     ...{ text: "zzcustom", ingredients: ["losartan"], isIgnored: false, by: commandActor() },
   })
   await clinic.rebuild()
-}, 120_000)
+}, 300_000)
 
 afterAll(() => clinic.close())
 
