@@ -1,9 +1,9 @@
 -- Tells which pressure represents a patient on a day: true for the one out of the office (home average or 24-hour mean, the
 -- later of both), false for the one in the office. One out of the office goes first while it is fresh, unless a later office
 -- pressure is severe; then the office within the window; then the one out of the office within the window.
--- shape: the day of the latest office pressure and whether it was severe, BOOLEAN; the day of the latest one out of the office;
---   the days after which the window and the fresh days are open -> BOOLEAN
--- absent: a day is null where there is no such pressure; null when no pressure is in its window
+-- shape: the days of the latest pressure in and out of the office, DATE; whether the office one was severe, BOOLEAN;
+--   the days after which the window and the fresh days are open, DATE -> BOOLEAN
+-- absent: null when no pressure is in its window; a day is null where there is no such pressure
 -- throws: nothing
 -- source: the project's definitions, section on blood pressure; common practice, no source
 -- example: speaks_out_of_office(date '2026-10-20', false, date '2026-10-01', date '2025-10-31', date '2026-08-02') = true

@@ -51,6 +51,7 @@ describe("the program", () => {
 
   test("makes regular expressions of its own names, and of words of a person that it escapes", () => {
     expect(holding(/new RegExp\(/)).toEqual([
+      "lib/engine/late-settings.ts",
       "lib/engine/run.ts",
       "lib/engine/views.ts",
       "lib/store/person-words.ts",
