@@ -58,6 +58,11 @@ export function firstOf(options: {
   }
 }
 
+/** A line as a sentence. */
+export function firstWords(parts: readonly FirstPart[]): string {
+  return `${parts.map(({ words }) => words).join("")}.`
+}
+
 /** All people a safety measure finds, in one line: each count leads to its people. Who is in two is counted in both. */
 function safetyLines(unsafe: readonly MeasureFigure[]): FirstLine[] {
   if (unsafe.length === 0) return []

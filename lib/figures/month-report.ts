@@ -1,5 +1,6 @@
 import { forMeeting, type MeasureAction, type MeetingActions } from "../domain/measure-actions"
 import type { MonthRecord } from "../domain/month-record"
+import { plainToday } from "../domain/plain-date"
 import type { Settings } from "../domain/settings"
 import { withSettings } from "../domain/setting-words"
 import { dietSodium } from "../measures/diet-sodium"
@@ -14,11 +15,11 @@ import type { MeasureMonth } from "../questions/measure-months"
 import type { MonthToday } from "../questions/months-today"
 import type { PanelCounts } from "../questions/panel-counts"
 import type { StandingChange } from "../questions/standing-changes"
-import { attentionOf, type Attention } from "./attention"
 import { closedStanding, closedWords, type ClosedFiguresShown } from "./closing-words"
 import { dietChangeWords, type DietChangeWords } from "./diet-change-words"
 import { dietFigure, type DietFigure } from "./diet-figure"
 import { dietSignals, type DietSignals } from "./diet-signals"
+import { firstOf, type First } from "./first-lines"
 import { measureFigure, type MeasureFigure } from "./measure-figure"
 import { placeNotes, type PlacedNote } from "./note-places"
 import { reportedGroups, type ReportedDivision } from "./reported-groups"
@@ -66,7 +67,7 @@ export type ReportedTheme = { title: string; diet: ReportedDiet | null; measures
 export type MonthReport = ReportedMonth & {
   panel: PanelCounts
   themes: ReportedTheme[]
-  attention: Attention[]
+  first: First
   meeting: MeetingActions
   /** Who closed the month and when, or that it is open; nothing of the running month. */
   closing: string[]
@@ -97,15 +98,21 @@ export function monthReport(about: ReportedMonth, rows: ReportRows): MonthReport
       inMonth: { rows: rows.inMonth, chosenBaseline: record.baselines.get(measure.id) ?? null },
     }),
   )
+  const diet = reportedDiet(about, rows)
   return {
     ...about,
     panel: rows.panel,
-    attention: attentionOf(figures),
+    first: firstOf({
+      ...{ figures, actions: record.actions, month: about.month },
+      diet: { figure: diet, signals: diet.signals },
+      // An action is overdue by the day of the figures, so that no clock is read.
+      today: plainToday(new Date(about.builtAt), about.timeZone),
+    }),
     meeting: forMeeting(record.actions, about.month),
     closing: closingOf(about, record),
     themes: themes.map((theme) => ({
       title: theme.title,
-      diet: theme.id === dietSodium.theme ? reportedDiet(about, rows) : null,
+      diet: theme.id === dietSodium.theme ? diet : null,
       measures: figures
         .filter((figure) => figure.measure.theme === theme.id)
         .map((figure) => ({

@@ -1,17 +1,13 @@
 import { withSettings } from "../../domain/setting-words"
 import type { MeasureAction } from "../../domain/measure-actions"
-import type { Attention } from "../../figures/attention"
+import { firstWords, type First } from "../../figures/first-lines"
 import type { MonthReport } from "../../figures/month-report"
 import { reportStanding } from "../../figures/report-standing"
-import { dietSodium } from "../../measures/diet-sodium"
-import { findMeasure } from "../../measures/index"
+import { measureName } from "../../measures/measure-name"
 import { count, counted, month } from "../../speech/format"
 import { actionLines, softLine } from "./action-lines"
 import { setEach, type Line } from "./lines"
 import { contentWidth, ink, keepRoom, paper, rule, say, sayAt, type Sheet } from "./sheet"
-
-/** More than these do not come first. */
-const mostFirst = 5
 
 /** Clinic, month and day; who closed it; the panel; what comes first; and what the meetings left open or decided. */
 export function setFrontPage(sheet: Sheet, report: MonthReport): void {
@@ -23,7 +19,7 @@ export function setFrontPage(sheet: Sheet, report: MonthReport): void {
   sheet.y += 12
   setPanel(sheet, report)
   sheet.y += 10
-  setPart(sheet, "First this month", firstLines(report.attention))
+  setPart(sheet, "First this month", firstLines(report.first))
   if (meeting.openBefore.length + meeting.doneSince > 0)
     setPart(sheet, "Open from earlier months", [
       ...(meeting.openBefore.length === 0
@@ -44,31 +40,31 @@ function setPart(sheet: Sheet, title: string, lines: readonly Line[]): void {
   sheet.y += 12
 }
 
-function firstLines(attention: readonly Attention[]): Line[] {
-  if (attention.length === 0) return [softLine("No measure stands out this month.")]
-  return attention.slice(0, mostFirst).map(({ figure, parts }, place) => ({
-    cells: [
-      { text: `${place + 1}`, x: paper.left, width: 12, font: "sansBold", gap: 1 },
-      {
-        ...{ text: figure.measure.name, x: paper.left + 14, width: 186, font: "sansBold", gap: 1 },
-        goTo: figure.measure.id,
-      },
-      {
-        text: `${parts.map((part) => part.words).join("")}.`,
-        ...{ x: paper.left + 206, width: contentWidth - 206, gap: 1 },
-      },
-    ],
-    after: 4,
-  }))
+function firstLines({ lines, further }: First): Line[] {
+  if (lines.length === 0) return [softLine("Nothing stands out this month.")]
+  const told = lines.map(({ parts }, place): Line => {
+    const whole = parts.flatMap(({ leads }) => (leads?.to === "whole" ? [leads.measureId] : []))
+    return {
+      cells: [
+        { text: `${place + 1}`, x: paper.left, width: 12, font: "sansBold", gap: 1 },
+        {
+          text: firstWords(parts),
+          ...{ x: paper.left + 14, width: contentWidth - 14, gap: 1 },
+          ...(whole[0] === undefined ? {} : { goTo: whole[0] }),
+        },
+      ],
+      after: 4,
+    }
+  })
+  if (further === 0) return told
+  return [...told, softLine(`${counted(further, "further measure stands", "further measures stand")} out.`)]
 }
 
 function linesOf(actions: readonly MeasureAction[], report: MonthReport): Line[] {
-  return actionLines(actions, { timeZone: report.timeZone, nameOf: measureName })
-}
-
-function measureName({ measureId }: MeasureAction): string {
-  if (measureId === dietSodium.id) return dietSodium.name
-  return findMeasure(measureId)?.name ?? "A measure that is no longer listed"
+  return actionLines(actions, {
+    timeZone: report.timeZone,
+    nameOf: ({ measureId }) => measureName(measureId),
+  })
 }
 
 function setPanel(sheet: Sheet, { panel, settings }: MonthReport): void {

@@ -1,5 +1,6 @@
 import { changeTitle } from "../../figures/change-title"
 import type { DietSeries } from "../../figures/diet-figure"
+import { firstWords } from "../../figures/first-lines"
 import { fewestForRate, type MeasureFigure } from "../../figures/measure-figure"
 import type { MonthReport } from "../../figures/month-report"
 import { signalSentence } from "../../figures/signal-words"
@@ -8,9 +9,6 @@ import { sentenceCase } from "../../speech/format"
 import { head, pointsCell, text, whole, type XlsxCell } from "./cells"
 import { countColumns, isOfEnough } from "./count-columns"
 import { rowsOf, tableSheet, type Column, type XlsxSheet } from "./sheet"
-
-/** More than these do not come first. */
-const mostFirst = 5
 
 type Line = MeasureFigure & { theme: string; wouldBe: string | null }
 
@@ -63,12 +61,7 @@ export function monthSheet(report: MonthReport): XlsxSheet {
     ),
     [],
     [head("First this month")],
-    ...report.attention
-      .slice(0, mostFirst)
-      .map(({ figure, parts }): XlsxCell[] => [
-        text(figure.measure.name),
-        text(`${parts.map((part) => part.words).join("")}.`),
-      ]),
+    ...report.first.lines.map(({ parts }): XlsxCell[] => [text(firstWords(parts))]),
     [],
     [
       text(
