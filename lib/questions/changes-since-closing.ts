@@ -1,22 +1,20 @@
-import { measures } from "../measures/index"
 import type { Measure } from "../measures/types"
 import { changeSql, changeTodaySql, isCountedSql, sinceClosingSql } from "./change-causes"
 
 /** By measure, over a row `s` with its `measure_id`. */
-function byMeasure(sql: (measure: Measure) => string): string {
-  return `case s.measure_id ${measures.map((measure) => `when '${measure.id}' then ${sql(measure)}`).join(" ")} end`
-}
-
-function isCounted(standing: string): string {
-  const up = measures.filter((measure) => measure.direction === "up").map(({ id }) => `'${id}'`)
-  return `case when s.measure_id in (${up.join(", ")}) then ${isCountedSql(standing, "up")} else ${isCountedSql(standing, "down")} end`
+function byMeasure(list: readonly Measure[], sql: (measure: Measure) => string): string {
+  return `case s.measure_id ${list.map((measure) => `when '${measure.id}' then ${sql(measure)}`).join(" ")} end`
 }
 
 /**
  * The steps, each a `with` entry after `pairs`, that lead to `since_closing`: the few whose change between
- * two days lies in what a closed month was closed with, one row for each person and measure with the cause.
+ * two days lies in what a closed month was closed with, one row for each person and measure of the list with the cause.
  */
-export const changesSinceClosing = `
+export function changesSinceClosing(list: readonly Measure[]): string {
+  const isCounted = (standing: string) =>
+    byMeasure(list, ({ direction }) => isCountedSql(standing, direction))
+  const ofPair = (part: string) => byMeasure(list, ({ column }) => `pairs.${column}_${part}`)
+  return `
 anew as (
   select
     s.patient_id,
@@ -28,15 +26,16 @@ anew as (
     bool_or(s.is_late) as is_late
   from standings_since_closing as s
   where s.as_of in (cast($earlier_as_of as date), cast($as_of as date))
+    and s.measure_id in (${list.map(({ id }) => `'${id}'`).join(", ")})
   group by s.patient_id, s.measure_id
 ),
 known as (
   select
     s.measure_id, s.is_late, s.is_earlier_anew, s.is_later_anew, s.earlier_today, s.standing_today,
-    max(${byMeasure(({ column }) => `pairs.${column}_earlier`)}) as earlier,
-    max(${byMeasure(({ column }) => `pairs.${column}_later`)}) as standing,
-    bool_or(${byMeasure(({ column }) => `pairs.${column}_gain_news`)}) as is_gain_news,
-    bool_or(${byMeasure(({ column }) => `pairs.${column}_loss_news`)}) as is_loss_news
+    max(${ofPair("earlier")}) as earlier,
+    max(${ofPair("later")}) as standing,
+    bool_or(${ofPair("gain_news")}) as is_gain_news,
+    bool_or(${ofPair("loss_news")}) as is_loss_news
   from anew as s
   join pairs on pairs.patient_id = s.patient_id
   group by
@@ -67,3 +66,4 @@ since_closing as (
   from placed_causes as m
   where m.cause is not null
 )`
+}

@@ -17,13 +17,11 @@ export const StandingChange = z.object({
 
 export type StandingChange = z.infer<typeof StandingChange>
 
-const pairColumns = measures
-  .map(
-    ({ column, news }) => `earlier.${column} as ${column}_earlier, later.${column} as ${column}_later,
+function pairOf({ column, news }: Measure): string {
+  return `earlier.${column} as ${column}_earlier, later.${column} as ${column}_later,
     ${isNewsSql(news.gained)} as ${column}_gain_news,
-    ${isNewsSql(news.lost)} as ${column}_loss_news`,
-  )
-  .join(",\n    ")
+    ${isNewsSql(news.lost)} as ${column}_loss_news`
+}
 
 function movesOf({ id, column, direction }: Measure): string {
   return `
@@ -37,12 +35,15 @@ function movesOf({ id, column, direction }: Measure): string {
   group by pairs.${column}_earlier, pairs.${column}_later, pairs.${column}_gain_news, pairs.${column}_loss_news`
 }
 
+/** For every measure; see `standingChangesOf`. */
+export const standingChanges = standingChangesOf(measures)
+
 /**
- * For every measure how many people went from each standing to each other between two days, with the change that is and its
+ * For each of the measures how many people went from each standing to each other between two days, with the change that is and its
  * cause (null: none); a standing that is null is not in the panel.
  */
-export const standingChanges = {
-  sql: `
+export function standingChangesOf(list: readonly Measure[]) {
+  const sql = `
 with later as (
   select * from patient_standings where as_of = cast($as_of as date)
 ),
@@ -52,18 +53,18 @@ earlier as (
 pairs as (
   select
     coalesce(later.patient_id, earlier.patient_id) as patient_id,
-    ${pairColumns}
+    ${list.map(pairOf).join(",\n    ")}
   from later
   full join earlier on earlier.patient_id = later.patient_id
   left join news_days as days on days.patient_id = later.patient_id
 ),
 moves as (
-  ${measures.map(movesOf).join("\n  union all\n")}
+  ${list.map(movesOf).join("\n  union all\n")}
 ),
 changed as (
   select m.*, ${changeSql} as change from moves as m
 ),
-${changesSinceClosing},
+${changesSinceClosing(list)},
 caused as (
   select m.measure_id, m.earlier, m.standing as later, m.change, ${causeSql} as cause, m.people from changed as m
   union all
@@ -78,6 +79,6 @@ select
 from caused
 group by caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause
 having sum(caused.people) > 0
-order by caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause`,
-  Row: StandingChange,
-} as const
+order by caused.measure_id, caused.earlier, caused.later, caused.change, caused.cause`
+  return { sql, Row: StandingChange } as const
+}

@@ -10,7 +10,7 @@ import { measureMonths } from "../../../../lib/questions/measure-months"
 import { measurePeople, type MeasurePerson } from "../../../../lib/questions/measure-people"
 import { measureReasons, type ReasonCount } from "../../../../lib/questions/measure-reasons"
 import { rasStartDays, type RasStartDays } from "../../../../lib/questions/ras-start-days"
-import { standingChanges } from "../../../../lib/questions/standing-changes"
+import { standingChangesOf } from "../../../../lib/questions/standing-changes"
 import { measureFigure, type MeasureFigure } from "../../../../lib/figures/measure-figure"
 import { measureWords } from "../../../../lib/speech/measure-words"
 import type { ChosenMonth } from "../../months"
@@ -45,7 +45,9 @@ export async function askMeasure(options: {
   const [rows, inMonthRows, moves, people, groups, reasons, details, startDays] = await Promise.all([
     ask(measureMonths),
     ask(measureInMonth),
-    chosen.earlierAsOf ? ask(standingChanges, { ...day, earlier_as_of: chosen.earlierAsOf }) : [],
+    chosen.earlierAsOf
+      ? ask(standingChangesOf([measure]), { ...day, earlier_as_of: chosen.earlierAsOf })
+      : [],
     isPeopleShown
       ? ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), limit: pageSize, offset })
       : [],
