@@ -172,6 +172,7 @@ it("finds the questions it asks", () => {
     "drug-evidence.ts",
     "evidence-fact.ts",
     "change-causes.ts",
+    "changes-since-closing.ts",
     "pressure-evidence.ts",
     "resistance-details.ts",
   ]
