@@ -4,7 +4,7 @@ import { HistoryChart, type HistoryPoint } from "../_ui/history-chart"
 import {
   dietFinding,
   drawnPoints,
-  fewestForMean,
+  noneDrawn,
   type DietPoint,
   type DietSeries,
 } from "../../lib/figures/diet-figure"
@@ -36,9 +36,7 @@ export function DietChart(props: {
   if (points.every((point) => point.meanMg === null))
     return (
       <>
-        <p className="fine soft">
-          No month has a record of {fewestForMean} people or more, so no line is drawn.
-        </p>
+        <p className="fine soft">{noneDrawn}</p>
         <Figures table={dietTable(series)} />
       </>
     )

@@ -1,4 +1,4 @@
-import { milligramInterval, milligrams, monthShort } from "../speech/format"
+import { counted, milligramInterval, milligrams, monthShort } from "../speech/format"
 import { dietSodium } from "../measures/diet-sodium"
 import type { DietMonth } from "../questions/diet-months"
 import type { Interval } from "../statistics/interval"
@@ -14,6 +14,9 @@ export const fewestForMean = 5
 export function drawnPoints({ points }: DietSeries): DietPoint[] {
   return points.map((point) => (point.n < fewestForMean ? { ...point, meanMg: null, interval: null } : point))
 }
+
+/** What stands where a chart would, when none of its months may be drawn. */
+export const noneDrawn = `No month has a record of ${fewestForMean} people or more, so no line is drawn.`
 
 export type PairedChange = { n: number; changeMg: number; interval: Interval | null }
 
@@ -50,8 +53,14 @@ export function dietFinding(series: DietSeries): string {
   const present =
     now.meanMg === null
       ? `no record in ${monthShort(now.asOf)}`
-      : `${milligrams(now.meanMg)} in ${monthShort(now.asOf)}${now.interval ? `, 95% interval ${milligramInterval(now.interval)}` : ""}`
-  return `Mean daily sodium, ${series.name}: ${milligrams(first.meanMg)} in ${monthShort(first.asOf)}, ${present}.`
+      : `${meanOf(now)}${now.interval ? `, 95% interval ${milligramInterval(now.interval)}` : ""}`
+  return `Mean daily sodium, ${series.name}: ${meanOf(first)}, ${present}.`
+}
+
+/** "1,900 mg in Oct 2026"; a mean of few with their number: "1,900 mg of 3 people in Oct 2026". */
+function meanOf({ asOf, n, meanMg }: DietPoint): string {
+  const people = n < fewestForMean ? ` of ${counted(n, "person", "people")}` : ""
+  return `${milligrams(meanMg ?? 0)}${people} in ${monthShort(asOf)}`
 }
 
 /** "260 mg less (170 to 350)", "40 mg less (150 less to 70 more)". */

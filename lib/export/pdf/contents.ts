@@ -1,8 +1,9 @@
 import { changeTitle } from "../../figures/change-title"
+import { fewestForMean, type DietPoint } from "../../figures/diet-figure"
 import { rateLabel } from "../../figures/measure-figure"
 import type { MonthReport } from "../../figures/month-report"
 import { dietSodium } from "../../measures/diet-sodium"
-import { milligrams, percentInterval } from "../../speech/format"
+import { counted, milligrams, percentInterval } from "../../speech/format"
 import { adorn, awaitPage, ink, markPlace, paper, rule, say, sayAt, type Sheet } from "./sheet"
 
 type Row = { name: string; goTo: string; value: string; interval: string; change: string }
@@ -58,15 +59,19 @@ function rowsOf(theme: MonthReport["themes"][number]): Row[] {
 }
 
 function dietRow({ headline }: NonNullable<MonthReport["themes"][number]["diet"]>): Row {
-  const { meanMg, interval } = headline.now
+  const { meanMg } = headline.now
   return {
     ...{ name: dietSodium.name, goTo: dietSodium.id, change: headline.name },
     value: meanMg === null ? "no record" : milligrams(meanMg),
-    interval:
-      interval === null
-        ? ""
-        : `${milligrams(interval.low)} to ${milligrams(interval.high)}`.replaceAll("\u00a0mg", ""),
+    interval: besideMean(headline.now),
   }
+}
+
+/** The interval of a mean; of so few that no mean of theirs is drawn, their number. */
+function besideMean({ n, meanMg, interval }: DietPoint): string {
+  if (meanMg !== null && n < fewestForMean) return `in ${counted(n, "person", "people")}`
+  if (interval === null) return ""
+  return `${milligrams(interval.low)} to ${milligrams(interval.high)}`.replaceAll("\u00a0mg", "")
 }
 
 function setRow(sheet: Sheet, row: Row): void {

@@ -1,5 +1,5 @@
 import { baselineWords } from "../../figures/baseline"
-import { dietFinding, pairedTitle, pairedWords } from "../../figures/diet-figure"
+import { dietFinding, drawnPoints, noneDrawn, pairedTitle, pairedWords } from "../../figures/diet-figure"
 import type { MonthReport, ReportedDiet } from "../../figures/month-report"
 import { signalSentence } from "../../figures/signal-words"
 import { dietSodium } from "../../measures/diet-sodium"
@@ -10,7 +10,7 @@ import { heightOfLines, setEach, setLines, type Line } from "./lines"
 import { drawnNotes } from "./measure-charts"
 import type { Part } from "./measure-part"
 import { noteLines } from "./note-lines"
-import { ink, keepRoom, markPlace, paper, say, type Sheet } from "./sheet"
+import { ink, keepRoom, markPlace, paper, say, sayAt, type Sheet } from "./sheet"
 
 const chartWidth = 282
 const chartHeight = 92
@@ -36,8 +36,10 @@ export function dietPart(sheet: Sheet, figure: ReportedDiet, report: MonthReport
       })
       const top = sheet.y
       setLines(sheet, lines, top)
-      if (headline.points.some((point) => point.meanMg !== null))
+      if (drawnPoints(headline).some((point) => point.meanMg !== null))
         drawChart(sheet, dietChart(figure), { x: paper.left, width: chartWidth, height: chartHeight })
+      else if (headline.points.some((point) => point.meanMg !== null))
+        sayAt(sheet, noneDrawn, top, { width: chartWidth, size: 8.5, colour: ink.soft, gap: 0.5 })
       sheet.y = top + course
       say(sheet, dietSodium.action, { size: 8.5, colour: ink.soft, gap: 1, after: 4 })
       setEach(sheet, beneath)
@@ -79,7 +81,7 @@ function dietChart({ headline, signals, notes }: ReportedDiet): Chart {
   const { judgement, baseline, points } = signals
   return {
     title: "Records of each month",
-    points: headline.points.map((point) => ({
+    points: drawnPoints(headline).map((point) => ({
       ...{ asOf: point.asOf, value: point.meanMg },
       ...{ low: point.interval?.low ?? null, high: point.interval?.high ?? null },
     })),

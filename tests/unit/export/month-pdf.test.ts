@@ -54,6 +54,23 @@ describe("the month as a PDF", { timeout: 60_000 }, () => {
     expect(one.pages.join(" ")).not.toContain("100% (")
   })
 
+  test("draws no line through the mean sodium of four people, and says of how many it is", async () => {
+    const dietOf = async (n: number) => {
+      const paired = { paired_n: 0, paired_change_mg: null, paired_sd_mg: null }
+      const diet = ["2026-08-31", "2026-09-30", "2026-10-31"].map((as_of) => ({
+        ...{ as_of, series: "counted days", n, mean_mg: 3100, sd_mg: 200, ...paired },
+      }))
+      return (await readPdf(await monthPdf(reportOf(forty, { diet })))).pages.join(" ")
+    }
+    const [four, five] = [await dietOf(4), await dietOf(5)]
+
+    expect(four).toContain("No month has a record of 5 people or more, so no line is drawn.")
+    expect(four).toContain("Mean daily sodium 3,100 mg in 4 people counted days")
+    expect(four).not.toContain("Records of each month")
+    expect(five).toContain("Records of each month")
+    expect(five).not.toContain("so no line is drawn")
+  })
+
   test("has the same bytes for the same figures", async () => {
     const [first, second] = [await monthPdf(reportOf(forty)), await monthPdf(reportOf(forty))]
 

@@ -1,5 +1,11 @@
 import { expect, test } from "vitest"
-import { dietFigure, pairedTitle, pairedWords } from "../../../lib/figures/diet-figure"
+import {
+  dietFigure,
+  dietFinding,
+  drawnPoints,
+  pairedTitle,
+  pairedWords,
+} from "../../../lib/figures/diet-figure"
 
 const plain = (words: string) => words.replaceAll("\u00a0", " ")
 
@@ -35,4 +41,20 @@ test("gives the paired change its interval, and a series without records none", 
   expect(figure.headline.paired?.interval?.low).toBeCloseTo(-425, 0)
   expect(figure.headline.points.map((point) => point.n)).toEqual([0, 4])
   expect(figure.series.find((one) => one.name === "food frequency")?.paired).toBeNull()
+})
+
+// That a mean of fewer than five is not drawn: common practice, no source.
+test("draws the mean of five people and not of four, whose number stands with it", () => {
+  const paired = { paired_n: 0, paired_change_mg: null, paired_sd_mg: null }
+  const months = [
+    { as_of: "2026-09-30", series: "counted days", n: 5, mean_mg: 3400, sd_mg: 0, ...paired },
+    { as_of: "2026-10-31", series: "counted days", n: 4, mean_mg: 3100, sd_mg: null, ...paired },
+  ]
+
+  const { headline } = dietFigure(months, ["2026-09-30", "2026-10-31"], "2026-10-31")
+
+  expect(drawnPoints(headline).map((point) => point.meanMg)).toEqual([3400, null])
+  expect(plain(dietFinding(headline))).toBe(
+    "Mean daily sodium, counted days: 3,400 mg in Sep 2026, 3,100 mg of 4 people in Oct 2026.",
+  )
 })
