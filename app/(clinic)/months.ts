@@ -1,4 +1,5 @@
 import type { MonthChoice } from "../_ui/month-list"
+import { settingsThen } from "../../lib/domain/settings-then"
 import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 
 /** The day a view speaks of, the month-end before it, and what the running month is. */
@@ -41,8 +42,7 @@ export function chooseMonths(
 
 /** A closed month speaks by the settings it was closed with: its words name the targets of then. */
 export function underSettingsThen(snapshot: SnapshotMeta, chosen: ChosenMonth): SnapshotMeta {
-  const closed = snapshot.closed.find((one) => one.asOf === chosen.asOf)
-  return closed ? { ...snapshot, settings: closed.settings } : snapshot
+  return { ...snapshot, settings: settingsThen(snapshot, chosen.asOf) }
 }
 
 /** Every month of the snapshot, latest first, each with the address that shows it. */

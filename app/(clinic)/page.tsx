@@ -38,7 +38,7 @@ export default async function MonthPage({ searchParams }: PageProps<"/">) {
         today={answers.clinicToday}
         timeZone={snapshot.timeZone}
       />
-      <MonthWhatIf settings={snapshot.settings} />
+      <MonthWhatIf settings={current.settings} />
       <MonthThemes chosen={chosen} answers={answers} />
     </Screen>
   )

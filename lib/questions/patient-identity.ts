@@ -53,8 +53,6 @@ export const PatientIdentity = z.object({
   risk_acr_on: text,
   systolic_limit: number,
   diastolic_limit: number,
-  office_systolic_limit: z.number(),
-  office_diastolic_limit: z.number(),
   next_visit_on: text,
 })
 
@@ -83,11 +81,9 @@ select
   p.slope, p.slope_standard_error, cast(p.slope_points as integer) as slope_points, p.slope_from, p.slope_to,
   p.failure_risk_2_years, p.failure_risk_5_years, p.risk_acr, p.risk_acr_on,
   p.systolic_limit, p.diastolic_limit,
-  office.systolic_limit as office_systolic_limit, office.diastolic_limit as office_diastolic_limit,
   p.next_visit_on
 from people
 join as_of_windows as w on w.as_of = cast($as_of as date)
-join pressure_limits as office on office.bp_source = 'office'
 left join last_visits on last_visits.patient_id = people.patient_id
 left join patient_values as p on p.patient_id = people.patient_id and p.as_of = w.as_of
 where people.public_id = cast($public_id as varchar)`,

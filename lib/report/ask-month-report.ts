@@ -1,6 +1,7 @@
 import type { z } from "zod"
 import type { MonthRecord } from "../domain/month-record"
 import type { Settings } from "../domain/settings"
+import { settingsThen } from "../domain/settings-then"
 import { monthReport, type MonthReport } from "../figures/month-report"
 import { dietSodium } from "../measures/diet-sodium"
 import { measures } from "../measures/index"
@@ -80,7 +81,7 @@ export async function askMonthReport(
   return monthReport(
     {
       ...{ clinicName, isDemo, isWholeClinic, builtAt, timeZone, asOf, asOfs },
-      settings: closed?.settings ?? snapshot.settings,
+      settings: settingsThen(snapshot, asOf),
       closed: closed?.closingId === record.closing?.id ? closed : null,
       month: asOf.slice(0, 7),
       isRunning: asOf === snapshot.runningAsOf,

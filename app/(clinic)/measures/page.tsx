@@ -6,7 +6,7 @@ import { AsidePart, Screen, ScreenTitle } from "../../_ui/screen"
 import { hrefOf } from "../../_ui/href"
 import { EmptyClinic } from "../empty-clinic"
 import { askMonth } from "../month-answers"
-import { chooseMonth, monthChoices } from "../months"
+import { chooseMonth, monthChoices, underSettingsThen } from "../months"
 import { parseMonthView } from "../search-params"
 import { peopledSnapshot } from "../snapshot"
 import { MeasureList } from "./measure-list"
@@ -16,9 +16,10 @@ export const metadata: Metadata = { title: "Measures" }
 export default async function MeasuresPage({ searchParams }: PageProps<"/measures">) {
   await requireScreenUser("figures.see")
   const view = parseMonthView(await searchParams)
-  const snapshot = await peopledSnapshot()
-  if (!snapshot) return <EmptyClinic />
-  const chosen = chooseMonth(snapshot, view.month)
+  const current = await peopledSnapshot()
+  if (!current) return <EmptyClinic />
+  const chosen = chooseMonth(current, view.month)
+  const snapshot = underSettingsThen(current, chosen)
   const answers = await askMonth(snapshot, chosen)
   const choices = monthChoices(snapshot, (one) => hrefOf("/measures", { month: one }))
   return (

@@ -3,7 +3,7 @@
 import dynamic from "next/dynamic"
 import { Suspense } from "react"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
-import type { MeasureColumn } from "./columns"
+import type { MeasureWordings } from "./measure-wordings"
 import { PatientsLoading } from "./patients-loading"
 
 const PatientsScreen = dynamic(() => import("./patients-screen").then((module) => module.PatientsScreen), {
@@ -14,7 +14,7 @@ const PatientsScreen = dynamic(() => import("./patients-screen").then((module) =
 /** The panel is read and drawn in the browser: it is one table of up to tens of thousands of rows. */
 export function PatientsLoader(props: {
   snapshot: SnapshotMeta
-  measures: readonly MeasureColumn[]
+  wordings: MeasureWordings
   /** Whether the person may take the list out as a file. */
   isListTaken: boolean
 }) {

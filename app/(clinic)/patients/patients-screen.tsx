@@ -5,9 +5,10 @@ import { use, useDeferredValue, useMemo, useState, useSyncExternalStore } from "
 import { Screen } from "../../_ui/screen"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { chooseMonth, monthChoices } from "../months"
-import { panelColumns, type MeasureColumn } from "./columns"
+import { panelColumns } from "./columns"
 import { FacetColumn } from "./facet-column"
 import { keepHistoryNote, readHistoryNote } from "./history-note"
+import type { MeasureWordings } from "./measure-wordings"
 import { loadPanel } from "./panel"
 import { chosenColumns, chosenSort } from "./chosen"
 import { PatientRows } from "./patient-rows"
@@ -20,13 +21,15 @@ import { usePanelView } from "./use-panel-view"
 /** The whole panel of one month: filters and counts on the left, the people on the right. */
 export function PatientsScreen(props: {
   snapshot: SnapshotMeta
-  measures: readonly MeasureColumn[]
+  wordings: MeasureWordings
   isListTaken: boolean
 }) {
-  const { snapshot, measures } = props
+  const { snapshot, wordings } = props
   const params = useSearchParams()
   const view = useMemo(() => parsePatientsAddress(params), [params])
   const chosen = chooseMonth(snapshot, view.month)
+  const then = wordings.closed.find((one) => one.asOf === chosen.asOf)
+  const measures = then?.measures ?? wordings.today
   const panel = use(loadPanel(chosen.param, snapshot.builtAt))
   const [query, setQuery] = useState(() => readHistoryNote().find)
   const isNarrow = useSyncExternalStore(onWidthChange, () => matchMedia(narrow).matches)

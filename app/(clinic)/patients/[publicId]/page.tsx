@@ -5,7 +5,7 @@ import { recordedOnce } from "../../../_http/recorded"
 import { requireScreenUser } from "../../../_http/require-user"
 import { auditHref } from "../../audit/search-params"
 import { EmptyClinic } from "../../empty-clinic"
-import { chooseMonth, monthChoices } from "../../months"
+import { chooseMonth, monthChoices, underSettingsThen } from "../../months"
 import { currentSnapshot } from "../../snapshot"
 import { patientHref } from "../search-params"
 import { Cautions } from "./cautions"
@@ -24,11 +24,12 @@ export const metadata: Metadata = { title: "Patient" }
 
 export default async function PatientPage(props: PageProps<"/patients/[publicId]">) {
   const caller = await requireScreenUser("people.see")
-  const snapshot = await currentSnapshot()
-  if (!snapshot) return <EmptyClinic />
+  const current = await currentSnapshot()
+  if (!current) return <EmptyClinic />
   const publicId = PublicId.safeParse((await props.params).publicId)
   if (!publicId.success) return refuseUnknown(caller, null)
-  const chosen = chooseMonth(snapshot, parsePatientView(await props.searchParams).month)
+  const chosen = chooseMonth(current, parsePatientView(await props.searchParams).month)
+  const snapshot = underSettingsThen(current, chosen)
   const answers = await patientAnswers(snapshot, publicId.data, chosen.asOf)
   if (!answers) {
     const survivor = await survivorOf(publicId.data)
@@ -50,7 +51,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
       <div className={styles.body}>
         <Cautions cautions={held.cautions} />
         <div className={styles.line}>
-          <TimeLine person={person} facts={line} asOf={chosen.asOf} />
+          <TimeLine person={person} facts={line} asOf={chosen.asOf} settings={snapshot.settings} />
           <KidneyOutlook person={person} />
           <Resistance holds={held.resistance} />
         </div>

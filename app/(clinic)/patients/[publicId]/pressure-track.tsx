@@ -1,7 +1,7 @@
+import type { Settings } from "../../../../lib/domain/settings"
 import { placeOn, scaleOver } from "../../../_ui/chart-scale"
 import { counted, day } from "../../../../lib/speech/format"
 import { sourceWords as placeWords } from "../../../_ui/pressure-mark"
-import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { PressureMark } from "../../../../lib/questions/patient-pressures"
 import { markHref } from "./mark-href"
 import styles from "./pressure-track.module.css"
@@ -11,12 +11,13 @@ import { placed } from "../../../_ui/placed"
 
 /** Pressures as stems from systolic to diastolic over the target band: the shape at their ends says where they were taken. */
 export function PressureTrack(props: {
-  person: PatientIdentity
+  /** Those of the day: a closed month has the target it was closed with. */
+  settings: Settings
   marks: readonly PressureMark[]
   span: TimeSpan
 }) {
-  const { person, marks, span } = props
-  const limits = [person.office_diastolic_limit, person.office_systolic_limit] as const
+  const { settings, marks, span } = props
+  const limits = [settings["bp.diastolicTarget"], settings["bp.systolicTarget"]] as const
   const scale = scaleOver([...marks.flatMap((mark) => [mark.systolic, mark.diastolic]), ...limits], {
     least: 60,
   })

@@ -1,3 +1,4 @@
+import type { Settings } from "../../../../lib/domain/settings"
 import { day, monthShort } from "../../../../lib/speech/format"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { LabPoint } from "../../../../lib/questions/patient-labs"
@@ -12,8 +13,13 @@ import { VisitTrack } from "./visit-track"
 import { placed } from "../../../_ui/placed"
 
 /** Three years of one person on one line: pressures, drugs, kidney results, potassium, sodium, visits. */
-export function TimeLine(props: { person: PatientIdentity; facts: PatientAnswers["line"]; asOf: string }) {
-  const { person, facts, asOf } = props
+export function TimeLine(props: {
+  person: PatientIdentity
+  facts: PatientAnswers["line"]
+  asOf: string
+  settings: Settings
+}) {
+  const { person, facts, asOf, settings } = props
   const end = person.died_on !== null && person.died_on < asOf ? person.died_on : asOf
   const span = { after: person.window_after, to: asOf, openTo: end }
   const series = (name: LabPoint["series"], decimals: number) =>
@@ -22,7 +28,7 @@ export function TimeLine(props: { person: PatientIdentity; facts: PatientAnswers
   const pcr = series("pcr", 0)
   return (
     <div className={styles.line}>
-      <PressureTrack person={person} marks={facts.pressures} span={span} />
+      <PressureTrack settings={settings} marks={facts.pressures} span={span} />
       <div className={styles.below}>
         <PressureKey marks={facts.pressures} />
       </div>

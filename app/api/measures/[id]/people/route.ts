@@ -6,7 +6,7 @@ import { dietSodium } from "../../../../../lib/measures/diet-sodium"
 import { findWordedMeasure } from "../../../../../lib/measures/worded-measures"
 import { dietPeople } from "../../../../../lib/questions/diet-people"
 import { measurePeople } from "../../../../../lib/questions/measure-people"
-import { chooseMonths } from "../../../../(clinic)/months"
+import { chooseMonths, underSettingsThen } from "../../../../(clinic)/months"
 import { parseMeasureView } from "../../../../(clinic)/measures/search-params"
 import { peopleParams, shownStanding } from "../../../../(clinic)/measures/[id]/measure-answers"
 import { answering, type Called } from "../../../../_http/answer"
@@ -28,9 +28,9 @@ export const GET = answering(
       return new Response(null, { status: 303, headers: { location: proveHref({ measure: id }) } })
     takeTurn("exports", caller)
     const snapshot = await snapshotMeta()
-    const measure = findWordedMeasure(id, snapshot.settings)
     const view = parseMeasureView(Object.fromEntries(new URL(request.url).searchParams))
     const chosen = chooseMonths(snapshot, view)
+    const measure = findWordedMeasure(id, underSettingsThen(snapshot, chosen).settings)
     const taken = { object: "measure", objectId: id, detail: { on: chosen.asOf } }
     if (id === dietSodium.id) {
       const series = shownSeries(view)
