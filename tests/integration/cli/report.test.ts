@@ -54,6 +54,8 @@ const named = {
 describe("the documents of a month", () => {
   const extract = temporaryFolder()
   const out = path.join(extract.folder, "out")
+  // A clinic is brought in, asked and set as documents twice, each by a process of its own.
+  const minutes = 600_000
   let imported: ImportedClinic
   let lines: z.infer<typeof Line>[]
 
@@ -67,7 +69,7 @@ describe("the documents of a month", () => {
     lines = measures.flatMap((one) => (one.id === "diet-sodium" ? [] : [Line.parse(one)]))
     await imported.filtrate("report", "--month", month, "--out", out)
     await imported.filtrate("report", "--month", month, "--out", out, "--people", "--force")
-  })
+  }, minutes)
   afterAll(async () => {
     await imported.close()
     extract.remove()
