@@ -4,6 +4,8 @@ import { z } from "zod"
 export type ReadPdf = { pages: string[]; title: string; language: string | null; bookmarks: string[] }
 
 const Info = z.object({ Title: z.string(), Language: z.string().nullable() })
+/** None in a document without bookmarks. */
+const Outline = z.array(z.object({ title: z.string() })).nullable()
 const Piece = z.object({ str: z.string() })
 
 /** What a reader that others wrote finds in a PDF: the words of each page in order, spaces made one. */
@@ -17,7 +19,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     pages.push(pieces.join(" ").replace(/[\s\u00a0]+/g, " "))
   }
   const { info } = await document.getMetadata()
-  const outline = await document.getOutline()
+  const outline = Outline.parse(await document.getOutline()) ?? []
   const { Title, Language } = Info.parse(info)
   await task.destroy()
   return { pages, title: Title, language: Language, bookmarks: outline.map((one) => one.title) }
