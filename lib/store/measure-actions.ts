@@ -76,11 +76,14 @@ export async function addAction(
 /** Which one, as the person saw it: whoever changed it since is not overwritten. */
 type Seen = { id: number; version: number; caller: Caller; now: Date }
 
+/** Why it was not done: somebody changed it since, or it is not the person's to close. */
+type NotDone = "outdated" | "not-theirs"
+
 /** Ends one as done or dropped, with what came of it. */
 export async function closeAction(
   client: PrismaClient,
   closed: Seen & { state: "done" | "dropped"; outcome: string | null },
-): Promise<"closed" | "outdated" | "names-person"> {
+): Promise<"closed" | NotDone | "names-person"> {
   const { id, version, caller, now, state, outcome } = closed
   if (outcome !== null && (await namesSomebody(client, outcome))) return "names-person"
   const { count } = await changeAndRecord(
@@ -98,11 +101,11 @@ export async function closeAction(
             ...{ objectId: String(id), detail: { state } },
           },
   )
-  return count === 1 ? "closed" : "outdated"
+  return count === 1 ? "closed" : whyNot(client, { id, caller })
 }
 
 /** Opens one again that was done or dropped; what had come of it stays until it is closed anew. */
-export async function reopenAction(client: PrismaClient, seen: Seen): Promise<"reopened" | "outdated"> {
+export async function reopenAction(client: PrismaClient, seen: Seen): Promise<"reopened" | NotDone> {
   const { id, version, caller } = seen
   const { count } = await changeAndRecord(
     client,
@@ -116,12 +119,20 @@ export async function reopenAction(client: PrismaClient, seen: Seen): Promise<"r
         ? null
         : { by: actorOf(caller), action: "action.reopen", object: "measure action", objectId: String(id) },
   )
-  return count === 1 ? "reopened" : "outdated"
+  return count === 1 ? "reopened" : whyNot(client, { id, caller })
 }
 
 /** Whether the person may close it: whose it is, or who leads the clinic. */
 export function mayClose(caller: Caller, action: { ownerId: string | null }): boolean {
   return caller.roles.includes("clinic-lead") || action.ownerId === caller.userId
+}
+
+async function whyNot(client: PrismaClient, asked: { id: number; caller: Caller }): Promise<NotDone> {
+  const action = await client.measureAction.findUnique({
+    where: { id: asked.id },
+    select: { ownerId: true },
+  })
+  return action !== null && !mayClose(asked.caller, action) ? "not-theirs" : "outdated"
 }
 
 function closableBy(caller: Caller) {

@@ -141,9 +141,9 @@ describe("closing", () => {
     const close = (caller: Caller, version: number) =>
       closeAction(store.prisma, { id, version, caller, now, state: "dropped", outcome: null })
 
-    expect(await close(dietitian, 1)).toBe("outdated")
+    expect(await close(dietitian, 1)).toBe("not-theirs")
     expect(await close(nurse, 1)).toBe("closed")
-    expect(await reopenAction(store.prisma, { id, version: 2, caller: dietitian, now })).toBe("outdated")
+    expect(await reopenAction(store.prisma, { id, version: 2, caller: dietitian, now })).toBe("not-theirs")
     expect(await reopenAction(store.prisma, { id, version: 2, caller: lead, now })).toBe("reopened")
     expect(await close(lead, 3)).toBe("closed")
     const one = { ownerId: nurse.userId }

@@ -28,7 +28,10 @@ const Ended = z.enum(["done", "dropped"])
 export type LogAnswer = { problem: string | null; saved: number }
 
 const namesPatient = "It names a patient. The log is read by people who may not see patients."
-const outdated = "It was changed in the meantime, or is not for this account to close."
+const notDone = {
+  outdated: "It was changed in the meantime. The list shows how it stands now.",
+  "not-theirs": "Only the person it was given to, or a clinic lead, closes it or opens it again.",
+}
 
 /** Writes down a decision, or an action with who does it and until when. */
 export async function writeDown(before: LogAnswer, form: FormData): Promise<LogAnswer> {
@@ -77,7 +80,7 @@ export async function endOneOfLog(before: LogAnswer, form: FormData): Promise<Lo
   const answer = await closeAction(store(), closed)
   refresh()
   if (answer === "names-person") return { ...before, problem: namesPatient }
-  if (answer === "outdated") return { ...before, problem: outdated }
+  if (answer !== "closed") return { ...before, problem: notDone[answer] }
   return { problem: null, saved: before.saved + 1 }
 }
 
@@ -89,5 +92,6 @@ export async function openOneOfLog(before: LogAnswer, form: FormData): Promise<L
   const version = formField(RowNumber, form.get("version"))
   const answer = await reopenAction(store(), { id, version, caller, now: new Date() })
   refresh()
-  return answer === "outdated" ? { ...before, problem: outdated } : { problem: null, saved: before.saved + 1 }
+  if (answer !== "reopened") return { ...before, problem: notDone[answer] }
+  return { problem: null, saved: before.saved + 1 }
 }

@@ -9,7 +9,7 @@ import { Theme } from "../../../_ui/screen"
 import { ActionEntry } from "../../action-entry"
 import type { ChosenMonth } from "../../months"
 import { clinicTimeZone } from "../../time-zone"
-import { CloseForm, ReopenForm } from "./close-forms"
+import { CloseForm } from "./close-form"
 import { MeetingForm } from "./meeting-form"
 import styles from "./meeting-log.module.css"
 
@@ -39,11 +39,7 @@ export async function MeetingLog(props: { caller: Caller; measureId: string; cho
                   {action.state === "open" ? "Close" : "Open again"}
                   <span className="visually-hidden">: {action.text}</span>
                 </summary>
-                {action.state === "open" ? (
-                  <CloseForm {...which(action)} />
-                ) : (
-                  <ReopenForm {...which(action)} />
-                )}
+                <CloseForm id={action.id} version={action.version} kind={action.kind} state={action.state} />
               </details>
             ) : null}
           </ActionEntry>
@@ -57,8 +53,4 @@ export async function MeetingLog(props: { caller: Caller; measureId: string; cho
       ) : null}
     </Theme>
   )
-}
-
-function which({ id, version, kind }: { id: number; version: number; kind: "decision" | "action" }) {
-  return { id, version, kind }
 }
