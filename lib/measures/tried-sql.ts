@@ -108,14 +108,21 @@ standing as (
 ${touched.map(movesOf).join("\nunion all\n")}`
 }
 
-/** The same, told of the standings themselves, where those of the snapshot are hidden. Whoever is not in the panel is outside. */
+/**
+ * The same, told of the standings themselves, where those of the snapshot are hidden. Where they stand now is by what is known
+ * today, of a closed month too, so that no fact that came later counts as a move. Whoever is not in the panel is outside.
+ */
 export function standingsMovedSql(list: readonly Measure[]): string {
   const columns = list.map(({ column }) => `s.${column}`).join(", ")
   return `with tried as (
   select s.patient_id, ${columns} from patient_standings as s where s.as_of = cast($as_of as date)
 ),
 today as (
-  select s.patient_id, ${columns} from snapshot.main.patient_standings as s where s.as_of = cast($as_of as date)
+  select s.patient_id, ${columns} from snapshot.main.patient_standings as s
+  where s.as_of = cast($as_of as date) and s.as_of not in (select c.as_of from snapshot.main.closed_months as c)
+  union all
+  select s.patient_id, ${columns} from snapshot.main.patient_standings_today as s
+  where s.as_of = cast($as_of as date)
 ),
 standing as (
   select

@@ -5,13 +5,14 @@ import { z } from "zod"
 import { wholeClinic } from "../../../lib/access/scope"
 import type { ClosedFigures } from "../../../lib/domain/closed-figures"
 import { askFigures } from "../../../lib/engine/figures-of"
-import { onDay } from "../../../lib/engine/run"
+import { askOn, onDay } from "../../../lib/engine/run"
 import { askWithin } from "../../../lib/engine/scoped"
 import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { verifyClosing } from "../../../lib/engine/verify-closing"
 import { whatIf } from "../../../lib/engine/what-if"
 import { bpAtTarget } from "../../../lib/measures/bp-at-target"
 import { movedSinceClosing } from "../../../lib/questions/moved-since-closing"
+import { triedPeople } from "../../../lib/questions/tried-people"
 import { commandActor } from "../../../lib/store/audit-actors"
 import { saveDrugNameMapping } from "../../../lib/store/drug-name-mappings"
 import { listClosings, reopenMonth } from "../../../lib/store/month-closings"
@@ -172,6 +173,29 @@ test("other settings are tried on today's facts of a closed month", async () => 
 
   // Below 130/85: P2 (126/74), P3 (115/80) and P5 (118/72); P4 and P7 are above, of P1 no reading is left.
   expect(countsOf(tried, "bp-at-target")).toEqual({ met: 3, notMet: 2, unknown: 1 })
+})
+
+test("who would stand elsewhere is told against today's facts, of a closed month too", async () => {
+  const { settings } = await snapshotMeta(wholeClinic)
+  // The first is held against stored rows, the others make the facts be read anew: with the same value nobody moves.
+  for (const changed of [
+    ["bp.diastolicTarget"],
+    ["bp.diastolicTarget", "bp.sameDay"],
+    ["bp.sameDay"],
+  ] as const) {
+    const isMoved = changed[0] === "bp.diastolicTarget"
+    const about = { dataDir: clinic.dataDir, scope: wholeClinic, changed, asOf: closedDay }
+    const people = await whatIf(
+      { ...about, settings: isMoved ? { ...settings, "bp.diastolicTarget": 85 } : settings },
+      (connection) => askOn(connection, triedPeople, { limit: 10 }),
+    )
+
+    // P3 (115/80) comes below 130/85. What was corrected, withdrawn or came late since the closing is no move.
+    const moved = people.filter((one) => one.measure_id === "bp-at-target")
+    expect(moved.map((one) => [one.patient_id, one.now, one.then])).toEqual(
+      isMoved ? [["P3", "not met", "met"]] : [],
+    )
+  }
 })
 
 test("a part of the clinic sees its own people of a closed month, as known then", async () => {
