@@ -8,7 +8,7 @@ import {
 } from "../../lib/speech/format"
 import { PeopleLink } from "../_ui/people-link"
 import { dietSodium } from "../../lib/measures/diet-sodium"
-import { pairedTitle, pairedWords, type DietFigure } from "../../lib/figures/diet-figure"
+import { pairedTitle, pairedWords, toldInterval, type DietFigure } from "../../lib/figures/diet-figure"
 import { wouldBeMeanWords } from "../../lib/figures/would-be-words"
 import type { DietMonth } from "../../lib/questions/diet-months"
 import type { DietChangeWords } from "../../lib/figures/diet-change-words"
@@ -23,6 +23,7 @@ export const dietLimits = dietSodium.limits.map((limit) => ({ value: limit.mg, l
 export function DietWords(props: { figure: DietFigure; month: string | null; level: 2 | 3 }) {
   const { figure, month } = props
   const { now } = figure.headline
+  const interval = toldInterval(now)
   const open = measureHref(dietSodium.id, { month }, "people")
   const others = figure.series.filter((one) => one !== figure.headline && one.now.meanMg !== null)
   const Heading = props.level === 2 ? "h2" : "h3"
@@ -44,7 +45,7 @@ export function DietWords(props: { figure: DietFigure; month: string | null; lev
         )}
       </Heading>
       <p className={styles.rate}>
-        {now.interval ? <span>{milligramInterval(now.interval)}</span> : null}
+        {interval ? <span>{milligramInterval(interval)}</span> : null}
         {now.n > 0 ? (
           <span>
             <PeopleLink href={open} number={now.n}>

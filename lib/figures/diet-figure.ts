@@ -15,6 +15,11 @@ export function drawnPoints({ points }: DietSeries): DietPoint[] {
   return points.map((point) => (point.n < fewestForMean ? { ...point, meanMg: null, interval: null } : point))
 }
 
+/** The interval that is said beside a mean; of two or three people it may reach below nothing, and is left to the tables. */
+export function toldInterval({ n, interval }: DietPoint): Interval | null {
+  return n < fewestForMean ? null : interval
+}
+
 /** What stands where a chart would, when none of its months may be drawn. */
 export const noneDrawn = `No month has a record of ${fewestForMean} people or more, so no line is drawn.`
 
@@ -49,11 +54,12 @@ export function dietFigure(rows: readonly DietMonth[], asOfs: readonly string[],
 export function dietFinding(series: DietSeries): string {
   const first = series.points.find((point) => point.meanMg !== null)
   const { now } = series
+  const interval = toldInterval(now)
   if (!first || first.meanMg === null) return `Mean daily sodium, ${series.name}: no record in these months.`
   const present =
     now.meanMg === null
       ? `no record in ${monthShort(now.asOf)}`
-      : `${meanOf(now)}${now.interval ? `, 95% interval ${milligramInterval(now.interval)}` : ""}`
+      : `${meanOf(now)}${interval ? `, 95% interval ${milligramInterval(interval)}` : ""}`
   return `Mean daily sodium, ${series.name}: ${meanOf(first)}, ${present}.`
 }
 

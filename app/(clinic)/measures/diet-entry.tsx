@@ -1,7 +1,7 @@
 import { counted, listed, milligramInterval, milligrams } from "../../../lib/speech/format"
 import { PeopleLink } from "../../_ui/people-link"
 import { dietSodium } from "../../../lib/measures/diet-sodium"
-import { dietFigure, pairedTitle } from "../../../lib/figures/diet-figure"
+import { dietFigure, pairedTitle, toldInterval } from "../../../lib/figures/diet-figure"
 import type { MonthAnswers } from "../month-answers"
 import type { ChosenMonth } from "../months"
 import { Entry } from "./entry"
@@ -11,6 +11,7 @@ import { measureHref } from "./search-params"
 export function DietEntry({ answers, chosen }: { answers: MonthAnswers; chosen: ChosenMonth }) {
   const { headline, series } = dietFigure(answers.diet, answers.asOfs, chosen.asOf)
   const { now, paired } = headline
+  const interval = toldInterval(now)
   const others = series.filter((one) => one !== headline && one.now.n > 0)
   return (
     <Entry
@@ -24,7 +25,7 @@ export function DietEntry({ answers, chosen }: { answers: MonthAnswers; chosen: 
             <strong>{now.meanMg === null ? "no record" : milligrams(now.meanMg)}</strong>
             {now.meanMg === null ? null : " a day"}
           </p>
-          {now.interval ? <p className="soft">95% interval {milligramInterval(now.interval)}</p> : null}
+          {interval ? <p className="soft">95% interval {milligramInterval(interval)}</p> : null}
         </>
       }
       counts={

@@ -1,8 +1,9 @@
 import { changeTitle } from "../../figures/change-title"
 import { fewestForMean, type DietPoint } from "../../figures/diet-figure"
-import { rateLabel } from "../../figures/measure-figure"
+import { fewestForRate, rateLabel } from "../../figures/measure-figure"
 import type { MonthReport } from "../../figures/month-report"
 import { dietSodium } from "../../measures/diet-sodium"
+import type { Rate } from "../../statistics/rate"
 import { counted, milligrams, percentInterval } from "../../speech/format"
 import { adorn, awaitPage, ink, markPlace, paper, rule, say, sayAt, type Sheet } from "./sheet"
 
@@ -52,7 +53,7 @@ function rowsOf(theme: MonthReport["themes"][number]): Row[] {
       name: figure.measure.name,
       goTo: figure.measure.id,
       value: rateLabel(figure.rate),
-      interval: figure.rate.interval === null ? "" : percentInterval(figure.rate.interval),
+      interval: besideRate(figure.rate),
       change: changeTitle(figure),
     })),
   ]
@@ -65,6 +66,12 @@ function dietRow({ headline }: NonNullable<MonthReport["themes"][number]["diet"]
     value: meanMg === null ? "no record" : milligrams(meanMg),
     interval: besideMean(headline.now),
   }
+}
+
+/** The interval of a rate, with its sign where a count stands in place of the percentage. */
+function besideRate({ interval, total }: Rate): string {
+  if (interval === null) return ""
+  return total < fewestForRate ? `${percentInterval(interval)}%` : percentInterval(interval)
 }
 
 /** The interval of a mean; of so few that no mean of theirs is drawn, their number. */

@@ -52,6 +52,8 @@ describe("the month as a PDF", { timeout: 60_000 }, () => {
     expect(none.pages.join(" ")).toContain("Pressure at target: no one to count.")
     expect(one.pages.join(" ")).toContain("Too few for a percentage")
     expect(one.pages.join(" ")).not.toContain("100% (")
+    // 1 of 1 with Wilson's interval, by hand: 1 / (1 + 3.84) = 21% to 100%.
+    expect(one.pages[1]).toContain("1 of 1 21 to 100%")
   })
 
   test("draws no line through the mean sodium of four people, and says of how many it is", async () => {

@@ -48,7 +48,7 @@ test("draws the mean of five people and not of four, whose number stands with it
   const paired = { paired_n: 0, paired_change_mg: null, paired_sd_mg: null }
   const months = [
     { as_of: "2026-09-30", series: "counted days", n: 5, mean_mg: 3400, sd_mg: 0, ...paired },
-    { as_of: "2026-10-31", series: "counted days", n: 4, mean_mg: 3100, sd_mg: null, ...paired },
+    { as_of: "2026-10-31", series: "counted days", n: 4, mean_mg: 3100, sd_mg: 3000, ...paired },
   ]
 
   const { headline } = dietFigure(months, ["2026-09-30", "2026-10-31"], "2026-10-31")

@@ -1,6 +1,11 @@
 import { count, counted, milligramInterval, milligrams, sentenceCase } from "../../../../lib/speech/format"
 import { DietChart } from "../../diet-chart"
-import { pairedWords, type DietFigure, type DietSeries } from "../../../../lib/figures/diet-figure"
+import {
+  pairedWords,
+  toldInterval,
+  type DietFigure,
+  type DietSeries,
+} from "../../../../lib/figures/diet-figure"
 import styles from "./diet-series-charts.module.css"
 
 /** The series beside the headline one, never on its line: each with its own people. */
@@ -18,13 +23,14 @@ export function DietSeriesCharts({ figure }: { figure: DietFigure }) {
 
 function OneSeries({ series, chosen }: { series: DietSeries; chosen: number }) {
   const { now, paired } = series
+  const interval = toldInterval(now)
   return (
     <article>
       <h3>{sentenceCase(series.name)}</h3>
       <p className="soft">
         {now.meanMg === null
           ? "No record this month."
-          : `${milligrams(now.meanMg)}${now.interval ? ` (${milligramInterval(now.interval)})` : ""}, ${counted(now.n, "person", "people")}.`}{" "}
+          : `${milligrams(now.meanMg)}${interval ? ` (${milligramInterval(interval)})` : ""}, ${counted(now.n, "person", "people")}.`}{" "}
         {paired ? `In the same people (${count(paired.n)}) ${pairedWords(paired)}.` : null}
       </p>
       <DietChart series={series} chosen={chosen} size="tall" />
