@@ -1,6 +1,7 @@
 import { numbered } from "../../lib/speech/format"
 import { PeopleLink } from "../_ui/people-link"
 import { changeTitle } from "../../lib/figures/change-title"
+import { keptRateWords } from "../../lib/figures/kept-rate-words"
 import { withoutNews } from "../../lib/figures/change-words"
 import type { MeasureFigure } from "../../lib/figures/measure-figure"
 import { measureWords } from "../../lib/speech/measure-words"
@@ -34,6 +35,7 @@ export function MeasureChangeWords(props: {
     { kind: "joined", number: counts.joined, words: "joined", note: "" },
     { kind: "left", number: counts.left, words: "left", note: "" },
   ] as const
+  const kept = keptRateWords(figure)
   const moved = moves.filter((move) => move.number > 0)
   const open = (change: ChangeKind) =>
     measureHref(figure.measure.id, { month: props.month, change }, "people")
@@ -53,6 +55,7 @@ export function MeasureChangeWords(props: {
             </span>
           ))}
           {moved.length === 0 ? null : "."}
+          {kept === null ? null : ` ${kept}`}
         </p>
       ) : null}
     </>

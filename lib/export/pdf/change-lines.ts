@@ -1,5 +1,6 @@
 import { changeRows, type ChangeRow } from "../../figures/change-rows"
 import { changeTitle } from "../../figures/change-title"
+import { keptRateWords } from "../../figures/kept-rate-words"
 import type { MeasureFigure } from "../../figures/measure-figure"
 import { count, listed } from "../../speech/format"
 import type { Line } from "./lines"
@@ -14,11 +15,15 @@ const pointsWidth = 28
 export function changeLines(figure: MeasureFigure, place: Place): Line[] {
   const rows = changeRows(figure).filter((row) => row.people > 0)
   const title: Line = { cells: [{ ...place, text: changeTitle(figure), font: "sansBold" }], after: 2 }
-  if (!figure.change || rows.length > 0) return [title, ...rows.flatMap((row) => rowLines(row, place))]
-  return [
-    title,
-    { cells: [{ ...place, text: "The same people as the month before.", size: 9, gap: 0 }], after: 3 },
-  ]
+  const note = keptRateWords(figure)
+  const kept = note === null ? [] : [wordsLine(note, place)]
+  if (!figure.change || rows.length > 0)
+    return [title, ...rows.flatMap((row) => rowLines(row, place)), ...kept]
+  return [title, wordsLine("The same people as the month before.", place), ...kept]
+}
+
+function wordsLine(text: string, place: Place): Line {
+  return { cells: [{ ...place, text, size: 9, gap: 0 }], after: 3 }
 }
 
 function rowLines(row: ChangeRow, { x, width }: Place): Line[] {

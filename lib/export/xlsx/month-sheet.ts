@@ -1,4 +1,5 @@
 import { changeTitle } from "../../figures/change-title"
+import { keptRateWords } from "../../figures/kept-rate-words"
 import type { DietSeries } from "../../figures/diet-figure"
 import { firstWords } from "../../figures/first-lines"
 import { fewestForRate, type MeasureFigure } from "../../figures/measure-figure"
@@ -26,7 +27,7 @@ const columns: readonly Column<Line>[] = [
   { head: "Lost", width: 9, cell: ({ change }) => whole(change?.counts.lost ?? null) },
   { head: "Joined", width: 9, cell: ({ change }) => whole(change?.counts.joined ?? null) },
   { head: "Left", width: 9, cell: ({ change }) => whole(change?.counts.left ?? null) },
-  { head: "In words", width: 44, cell: (line) => text(changeTitle(line)) },
+  { head: "In words", width: 44, cell: (line) => text(changeOf(line)) },
   { head: "What the facts of each month signal", width: 60, cell: (line) => text(signalOf(line)) },
   { head: "By what is known today", width: 34, cell: ({ wouldBe }) => text(wouldBe) },
 ]
@@ -82,4 +83,9 @@ function signalOf({ inMonth, measure }: Line): string {
 function differenceOf({ rate, earlier }: Line): number | null {
   if (!earlier || rate.rate === null || earlier.rate.rate === null) return null
   return isOfEnough(rate) && isOfEnough(earlier.rate) ? rate.rate - earlier.rate.rate : null
+}
+
+function changeOf(figure: MeasureFigure): string {
+  const kept = keptRateWords(figure)
+  return kept === null ? changeTitle(figure) : `${changeTitle(figure)}. ${kept}`
 }

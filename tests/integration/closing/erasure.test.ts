@@ -7,8 +7,13 @@ import type { ClosedFigures } from "../../../lib/domain/closed-figures"
 import { closedDir } from "../../../lib/engine/closed-file"
 import { askWithin } from "../../../lib/engine/scoped"
 import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
+import { keptRateWords } from "../../../lib/figures/kept-rate-words"
+import { measureFigure } from "../../../lib/figures/measure-figure"
 import { bpAtTarget } from "../../../lib/measures/bp-at-target"
+import { measureMonths } from "../../../lib/questions/measure-months"
 import { movedSinceClosing } from "../../../lib/questions/moved-since-closing"
+import { wordedMeasure } from "../../../lib/measures/worded-measures"
+import { standingChanges } from "../../../lib/questions/standing-changes"
 import { standingPeople } from "../../../lib/questions/standing-people"
 import { commandActor } from "../../../lib/store/audit-actors"
 import { requestErasure } from "../../../lib/store/erasures"
@@ -73,4 +78,21 @@ test("nobody left stands elsewhere for it", async () => {
   expect(
     await askWithin(wholeClinic, movedSinceClosing(bpAtTarget), { as_of: closedDay, limit: 10 }),
   ).toEqual([])
+})
+
+test("a change of the closed month says that its parts are of other people than its rate", async () => {
+  const { asOfs, settings } = await snapshotMeta(wholeClinic)
+  const rows = await askWithin(wholeClinic, measureMonths)
+  const figureOn = async (asOf: string, earlierAsOf: string) =>
+    measureFigure({
+      ...{ measure: wordedMeasure(bpAtTarget, settings), rows, asOfs, asOf, earlierAsOf },
+      moves: await askWithin(wholeClinic, standingChanges, { as_of: asOf, earlier_as_of: earlierAsOf }),
+    })
+  const january = await figureOn(closedDay, "2025-12-31")
+
+  expect([january.rate.met, january.change?.counts.laterMet]).toEqual([2, 1])
+  expect(keptRateWords(january)).toBe(
+    "The January 2026 rate is as kept at the closing, the people are as computed now: the parts need not sum to the change.",
+  )
+  expect(keptRateWords(await figureOn("2025-12-31", "2025-11-30"))).toBeNull()
 })

@@ -1,5 +1,6 @@
 import { Fragment } from "react"
 import { changeTitle } from "../../../../lib/figures/change-title"
+import { keptRateWords } from "../../../../lib/figures/kept-rate-words"
 import {
   fewestForRate,
   rateLabel,
@@ -25,6 +26,7 @@ export function ChangeParts({ figure, month }: { figure: MeasureFigure; month: s
   const { earlier } = figure
   if (!figure.change || !earlier || (figure.rate.total === 0 && earlier.rate.total === 0)) return null
   const { counts, split, causes } = figure.change
+  const kept = keptRateWords(figure)
   const speech = measureWords(figure.measure)
   const isShare = split.ok && figure.rate.total >= fewestForRate && earlier.rate.total >= fewestForRate
   const shown = split.ok
@@ -90,6 +92,7 @@ export function ChangeParts({ figure, month }: { figure: MeasureFigure; month: s
           {rateLabel(figure.rate)} ({percentInterval(figure.rate.interval)}) now, mostly of the same people.
         </p>
       ) : null}
+      {kept === null ? null : <p className="fine soft">{kept}</p>}
       <p className="fine soft">
         Only a fact dated since then is clinical news. Every other part moves the rate without anything new
         about a patient.
