@@ -31,3 +31,16 @@ where d.as_of = cast($as_of as date)
 order by d.series`,
   Row: DietMonth,
 } as const
+
+/** Every month by today's facts and settings: one that was closed does not stand as it was known then. */
+export const dietMonthsOfToday = {
+  sql: `
+select d.as_of, d.series, d.n, d.mean_mg, d.sd_mg, d.paired_n, d.paired_change_mg, d.paired_sd_mg
+from diet_months as d
+where d.as_of not in (select c.as_of from closed_months as c)
+union all
+select t.as_of, t.series, t.n, t.mean_mg, t.sd_mg, t.paired_n, t.paired_change_mg, t.paired_sd_mg
+from diet_months_today as t
+order by as_of, series`,
+  Row: DietMonth,
+} as const

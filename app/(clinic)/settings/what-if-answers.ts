@@ -4,8 +4,8 @@ import { askOn } from "../../../lib/engine/run"
 import { ask, askUnder, callerScope } from "../../_http/ask"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { currentSnapshot } from "../../../lib/engine/snapshot"
-import { dietMonths, type DietMonth } from "../../../lib/questions/diet-months"
-import { measureMonths, type MeasureMonth } from "../../../lib/questions/measure-months"
+import { dietMonths, dietMonthsOfToday, type DietMonth } from "../../../lib/questions/diet-months"
+import { measureMonths, measureMonthsOfToday, type MeasureMonth } from "../../../lib/questions/measure-months"
 import { pressureLimits, type PressureLimit } from "../../../lib/questions/pressure-limits"
 import { triedPeople, type TriedPerson } from "../../../lib/questions/tried-people"
 import { standingsMoved, type StandingsMoved } from "../../../lib/questions/standings-moved"
@@ -53,7 +53,8 @@ async function askBoth(
   options: Choice & { dataDir: string; snapshot: SnapshotMeta },
 ): Promise<WhatIfAnswers> {
   const asOf = options.snapshot.runningAsOf
-  const [months, diet] = await Promise.all([ask(measureMonths), ask(dietMonths)])
+  // Other settings are tried on today's facts, also in months that are closed: what they are held against must be of today, too.
+  const [months, diet] = await Promise.all([ask(measureMonthsOfToday), ask(dietMonthsOfToday)])
   return askUnder({ ...options, asOf }, async (connection) => {
     return {
       now: { months, diet },

@@ -11,6 +11,8 @@ import { snapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { verifyClosing } from "../../../lib/engine/verify-closing"
 import { whatIf } from "../../../lib/engine/what-if"
 import { bpAtTarget } from "../../../lib/measures/bp-at-target"
+import { dietMonthsOfToday } from "../../../lib/questions/diet-months"
+import { measureMonths, measureMonthsOfToday } from "../../../lib/questions/measure-months"
 import { movedSinceClosing } from "../../../lib/questions/moved-since-closing"
 import { triedPeople } from "../../../lib/questions/tried-people"
 import { commandActor } from "../../../lib/store/audit-actors"
@@ -123,6 +125,19 @@ test("the lists of a closed month hold the people and values known then", async 
   // P6 was merged since and has no record to be opened; P7 came later.
   expect((await listed("all")).map((one) => one.patient_id)).toEqual(["P1", "P2", "P3", "P4", "P5"])
   expect((await listed("all")).find((one) => one.patient_id === "P4")?.classes).toEqual([])
+})
+
+test("other settings are held against months that are all of today's facts", async () => {
+  const shown = await askWithin(wholeClinic, measureMonths)
+  const ofToday = await askWithin(wholeClinic, measureMonthsOfToday)
+  const diet = await askWithin(wholeClinic, dietMonthsOfToday)
+
+  const closed = ofToday.find((row) => row.measure_id === "bp-at-target" && row.as_of === closedDay)
+  expect(closed).toMatchObject({ met: 2, not_met: 3, unknown: 1 })
+  expect(diet.find((row) => row.as_of === closedDay && row.series === "counted days")?.mean_mg).toBe(3500.5)
+  expect(ofToday.filter((row) => row.as_of !== closedDay)).toEqual(
+    shown.filter((row) => row.as_of !== closedDay),
+  )
 })
 
 test("the people who moved since are listed with where they stood and stand", async () => {
