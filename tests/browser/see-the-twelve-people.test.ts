@@ -28,7 +28,7 @@ const sentences = [
   "6 of 7 people with CKD have a usable pressure.",
   "2 people have protein in the urine and take neither an ACE inhibitor nor an ARB, with no reason on record.",
   "6 of 7 people with CKD had urine albumin measured in the last 12 months.",
-  "People who brought counted days ate 3,200 mg of sodium a day on average. 1,571 to 4,829 3 people this month",
+  "People who brought counted days ate 3,200 mg of sodium a day on average. 3 people this month",
   "2 people with a record 3 to 15 months before: 400 mg less (2,941 less to 2,141 more).",
 ]
 
