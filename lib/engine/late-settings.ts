@@ -2,6 +2,7 @@ import "server-only"
 import type { SettingKey } from "../domain/settings"
 import type { Measure } from "../measures/types"
 import { measures } from "../measures/index"
+import { targetSettings } from "../measures/setting-groups"
 
 /**
  * The settings that are held late against what is stored, by the select of lib/clinical/tried that does it, in order, and the
@@ -17,15 +18,7 @@ export const lateSteps = [
   {
     name: "tried_targets",
     reads: "tried_pressures",
-    settings: [
-      "bp.systolicTarget",
-      "bp.diastolicTarget",
-      "bp.homeSystolicTarget",
-      "bp.homeDiastolicTarget",
-      "bp.ambulatorySystolicTarget",
-      "bp.ambulatoryDiastolicTarget",
-      "bp.lowSystolic",
-    ],
+    settings: [...targetSettings, "bp.lowSystolic"],
     columns: ["at_target", "quarter_ago_at_target", "is_pressure_low_lately"],
   },
 ] as const satisfies readonly {

@@ -13,10 +13,15 @@ export const DietMonth = z.object({
 
 export type DietMonth = z.infer<typeof DietMonth>
 
+const columnsOf = (row: string) =>
+  ["as_of", "series", "n", "mean_mg", "sd_mg", "paired_n", "paired_change_mg", "paired_sd_mg"]
+    .map((column) => `${row}.${column}`)
+    .join(", ")
+
 /** The mean sodium of each series on every as-of date that has a record in its month, earliest first. */
 export const dietMonths = {
   sql: `
-select d.as_of, d.series, d.n, d.mean_mg, d.sd_mg, d.paired_n, d.paired_change_mg, d.paired_sd_mg
+select ${columnsOf("d")}
 from diet_months as d
 order by d.as_of, d.series`,
   Row: DietMonth,
@@ -25,7 +30,7 @@ order by d.as_of, d.series`,
 /** What today's facts and settings make of a month that was closed, by series; no row of another month. */
 export const dietMonthsToday = {
   sql: `
-select d.as_of, d.series, d.n, d.mean_mg, d.sd_mg, d.paired_n, d.paired_change_mg, d.paired_sd_mg
+select ${columnsOf("d")}
 from diet_months_today as d
 where d.as_of = cast($as_of as date)
 order by d.series`,
@@ -35,11 +40,11 @@ order by d.series`,
 /** Every month by today's facts and settings: one that was closed does not stand as it was known then. */
 export const dietMonthsOfToday = {
   sql: `
-select d.as_of, d.series, d.n, d.mean_mg, d.sd_mg, d.paired_n, d.paired_change_mg, d.paired_sd_mg
+select ${columnsOf("d")}
 from diet_months as d
 where d.as_of not in (select c.as_of from closed_months as c)
 union all
-select t.as_of, t.series, t.n, t.mean_mg, t.sd_mg, t.paired_n, t.paired_change_mg, t.paired_sd_mg
+select ${columnsOf("t")}
 from diet_months_today as t
 order by as_of, series`,
   Row: DietMonth,

@@ -13,10 +13,15 @@ export const MeasureMonth = z.object({
 
 export type MeasureMonth = z.infer<typeof MeasureMonth>
 
+const columnsOf = (row: string) =>
+  ["measure_id", "as_of", "population", "excluded", "unknown", "met", "exception", "not_met"]
+    .map((column) => `${row}.${column}`)
+    .join(", ")
+
 /** The counts of every measure on every as-of date, earliest first; a date without anyone in the panel has no row. */
 export const measureMonths = {
   sql: `
-select m.measure_id, m.as_of, m.population, m.excluded, m.unknown, m.met, m.exception, m.not_met
+select ${columnsOf("m")}
 from measure_months as m
 order by m.measure_id, m.as_of`,
   Row: MeasureMonth,
@@ -25,11 +30,11 @@ order by m.measure_id, m.as_of`,
 /** The same by today's facts and settings throughout: a month that was closed does not stand as it was known then. */
 export const measureMonthsOfToday = {
   sql: `
-select m.measure_id, m.as_of, m.population, m.excluded, m.unknown, m.met, m.exception, m.not_met
+select ${columnsOf("m")}
 from measure_months as m
 where m.as_of not in (select c.as_of from closed_months as c)
 union all
-select t.measure_id, t.as_of, t.population, t.excluded, t.unknown, t.met, t.exception, t.not_met
+select ${columnsOf("t")}
 from measure_months_today as t
 order by measure_id, as_of`,
   Row: MeasureMonth,

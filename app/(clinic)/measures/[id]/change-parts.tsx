@@ -1,46 +1,31 @@
 import { Fragment } from "react"
+import { changeRows } from "../../../../lib/figures/change-rows"
 import { changeTitle } from "../../../../lib/figures/change-title"
 import { keptRateWords } from "../../../../lib/figures/kept-rate-words"
 import {
-  fewestForRate,
   rateLabel,
   type CauseCount,
   type FigureMonth,
   type MeasureFigure,
 } from "../../../../lib/figures/measure-figure"
 import type { ChangeKind } from "../../../../lib/domain/changes"
-import { causeWords } from "../../../../lib/speech/change-words"
 import { count, month as monthInFull, percent, percentInterval, points } from "../../../../lib/speech/format"
-import { measureWords } from "../../../../lib/speech/measure-words"
-import { roundedParts } from "../../../../lib/statistics/rounded-parts"
 import { Button } from "../../../_ui/button"
 import { PeopleLink } from "../../../_ui/people-link"
 import { measureHref } from "../search-params"
 import styles from "./change-parts.module.css"
 
-/** Points are shown to one decimal. */
-const tenthOfPoint = 0.001
-
 /** The change since an earlier month, split exactly: the points of the four parts sum to the change, the people of the causes to each part. */
 export function ChangeParts({ figure, month }: { figure: MeasureFigure; month: string | null }) {
   const { earlier } = figure
   if (!figure.change || !earlier || (figure.rate.total === 0 && earlier.rate.total === 0)) return null
-  const { counts, split, causes } = figure.change
+  const { split } = figure.change
   const kept = keptRateWords(figure)
-  const speech = measureWords(figure.measure)
-  const isShare = split.ok && figure.rate.total >= fewestForRate && earlier.rate.total >= fewestForRate
-  const shown = split.ok
-    ? roundedParts([split.gained, split.lost, split.joined, split.left], tenthOfPoint)
-    : []
+  const rows = changeRows(figure)
+  const isShare = rows.some((row) => row.points !== null)
   const since = sinceParam(figure, earlier)
   const open = (part: { change: ChangeKind; cause?: CauseCount["cause"] }) =>
     measureHref(figure.measure.id, { month, since, ...part }, "people")
-  const parts = [
-    { kind: "gained", number: counts.gained, words: speech.gained },
-    { kind: "lost", number: counts.lost, words: speech.lost },
-    { kind: "joined", number: counts.joined, words: "joined the count" },
-    { kind: "left", number: counts.left, words: "left the count" },
-  ] as const
   return (
     <div className={styles.change}>
       <h3>{changeTitle(figure)}</h3>
@@ -49,30 +34,28 @@ export function ChangeParts({ figure, month }: { figure: MeasureFigure; month: s
           The parts of the change and their causes, in people and points
         </caption>
         <tbody>
-          {parts.map((part, place) => (
-            <Fragment key={part.kind}>
+          {rows.map((row) => (
+            <Fragment key={row.kind}>
               <tr>
                 <td>
-                  <PeopleLink number={part.number} href={open({ change: part.kind })}>
-                    {count(part.number)}
+                  <PeopleLink number={row.people} href={open({ change: row.kind })}>
+                    {count(row.people)}
                   </PeopleLink>
                 </td>
-                <th scope="row">{part.words}</th>
-                <td>{isShare ? points(shown[place] ?? 0) : null}</td>
+                <th scope="row">{row.words}</th>
+                <td>{row.points}</td>
               </tr>
-              {causes
-                .filter((one) => one.kind === part.kind)
-                .map(({ kind, cause, people }) => (
-                  <tr key={cause} className={styles.cause}>
-                    <td />
-                    <th scope="row" colSpan={2}>
-                      <PeopleLink number={people} href={open({ change: kind, cause })}>
-                        {count(people)}
-                      </PeopleLink>{" "}
-                      {causeWords(kind, cause)}
-                    </th>
-                  </tr>
-                ))}
+              {row.causes.map(({ cause, people, words }) => (
+                <tr key={cause} className={styles.cause}>
+                  <td />
+                  <th scope="row" colSpan={2}>
+                    <PeopleLink number={people} href={open({ change: row.kind, cause })}>
+                      {count(people)}
+                    </PeopleLink>{" "}
+                    {words}
+                  </th>
+                </tr>
+              ))}
             </Fragment>
           ))}
         </tbody>
