@@ -52,6 +52,8 @@ export function HistoryChart(props: {
   const top = (value: number) => `${(1 - placeOn(scale, value)) * 100}%`
   const chosen = points[props.chosen]
   const isLast = props.chosen === points.length - 1
+  // Over one of the last months a label in the middle would run into those of the right margin.
+  const isNearEnd = props.chosen > (points.length - 1) * 0.8
   const endValue = isLast ? (chosen?.value ?? null) : null
   const limitLabels = clearLimits(scale, limits, { endValue, size })
   const taken = [endValue, ...limitLabels.map((limit) => limit.value)].filter((value) => value !== null)
@@ -102,7 +104,7 @@ export function HistoryChart(props: {
           <>
             <span className={styles.dot} {...placed({ left: left(props.chosen), top: top(chosen.value) })} />
             <span
-              className={isLast ? styles.endLabel : styles.dotLabel}
+              className={isLast ? styles.endLabel : `${styles.dotLabel} ${isNearEnd ? styles.nearEnd : ""}`}
               {...placed(
                 isLast ? { top: top(chosen.value) } : { left: left(props.chosen), top: top(chosen.value) },
               )}
