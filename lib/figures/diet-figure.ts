@@ -81,8 +81,9 @@ export function pairedWords(paired: PairedChange): string {
   return `${size} (${plain(near)} to ${plain(far)})`
 }
 
-/** What the paired change says at a glance; an interval on both sides of none says neither. */
+/** What the paired change says at a glance; an interval on both sides of none says neither, and few people say nothing. */
 export function pairedTitle(paired: PairedChange): string {
+  if (paired.n < fewestForMean) return "Too few of the same people to tell"
   if (!paired.interval || (paired.interval.low <= 0 && paired.interval.high >= 0))
     return "No clear change in the same people"
   return paired.changeMg < 0 ? "Falling in the same people" : "Rising in the same people"

@@ -17,9 +17,13 @@ test("says how much less, with the nearer end first", () => {
 })
 
 test("claims nothing where the interval holds no change", () => {
-  const paired = { n: 4, changeMg: -200, interval: { low: -425, high: 25 } }
+  const paired = { n: 5, changeMg: -200, interval: { low: -425, high: 25 } }
 
   expect(pairedTitle(paired)).toBe("No clear change in the same people")
+  expect(pairedTitle({ ...paired, n: 4 })).toBe("Too few of the same people to tell")
+  expect(pairedTitle({ n: 4, changeMg: -200, interval: { low: -300, high: -100 } })).toBe(
+    "Too few of the same people to tell",
+  )
   expect(plain(pairedWords(paired))).toBe("200 mg less (425 less to 25 more)")
 })
 

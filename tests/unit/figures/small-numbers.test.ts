@@ -42,9 +42,9 @@ test("the share of a month is drawn where it is judged or counts 20", () => {
     const point = { value: rate.rate, people: rate.total, low: null, high: null, outside: null, isJudged }
     return { rate, point: { asOf: "2026-10-31", ...point } }
   }
-  const months = [month(10, 10, false), month(10, 9, false), month(10, 9, true)]
+  const drawn = (months: ReturnType<typeof month>[]) =>
+    drawnRates({ points: months.map(({ point }) => point), rates: months.map(({ rate }) => rate) })
 
-  expect(
-    drawnRates({ points: months.map(({ point }) => point), rates: months.map(({ rate }) => rate) }),
-  ).toEqual([0.5, null, 10 / 19])
+  expect(drawn([month(10, 10, false), month(10, 9, false), month(10, 9, true)])).toEqual([0.5, null, 10 / 19])
+  expect(drawn([month(10, 10, false), month(10, 9, false)])).toEqual([null, null])
 })
