@@ -1,0 +1,54 @@
+import { tiers, type Reason, type ReasonValue } from "./types"
+
+/**
+ * The select of every reason that holds for a person in the panel on one day, `$as_of`: `patient_id`, `reason`, `tier` and
+ * `place` (its order among the tiers and the reasons), `fact_on`, `value`, `second_value`, `comparator` and `falls_out_on`.
+ * Each condition is evaluated in one pass over the wide row.
+ */
+export function heldReasonsSql(reasons: readonly Reason[]): string {
+  const columns = reasons.flatMap((reason, place) =>
+    Object.entries(columnsOf(reason)).map(([name, sql]) => `${sql} as ${name}_${place}`),
+  )
+  const rows = reasons.map(
+    (reason, place) => `select a.patient_id, '${reason.id}' as reason,
+    ${tiers.indexOf(reason.tier)} as tier, ${place} as place, a.fact_on_${place} as fact_on,
+    a.value_${place} as value, a.second_value_${place} as second_value, a.comparator_${place} as comparator,
+    a.falls_out_on_${place} as falls_out_on
+  from asked as a where a.holds_${place}`,
+  )
+  return `with asked as materialized (
+  select
+    p.patient_id,
+    ${columns.join(",\n    ")}
+  from patient_month as p
+  join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of
+  join recent_facts_at as r on r.patient_id = p.patient_id and r.as_of = p.as_of
+  cross join settings as t
+  where p.in_panel and p.as_of = cast($as_of as date)
+)
+${rows.join("\nunion all\n")}`
+}
+
+function columnsOf(reason: Reason): Record<string, string> {
+  const { value, second, comparator } = amountsOf(reason.value)
+  return {
+    holds: `coalesce((${reason.sql}), false)`,
+    fact_on: `cast(${reason.factOn} as date)`,
+    value: `cast(${value} as double)`,
+    second_value: `cast(${second} as double)`,
+    comparator: `cast(${comparator} as varchar)`,
+    falls_out_on: `cast(${reason.fallsOutOn ?? "null"} as date)`,
+  }
+}
+
+function amountsOf(value: ReasonValue): { value: string; second: string; comparator: string } {
+  const none = { value: "null", second: "null", comparator: "null" }
+  switch (value.kind) {
+    case "none":
+      return none
+    case "amount":
+      return { ...none, value: value.amount, comparator: value.comparator ?? "null" }
+    case "pressure":
+      return { ...none, value: value.systolic, second: value.diastolic }
+  }
+}
