@@ -22,7 +22,15 @@ const mayImport: Record<string, string[]> = {
   "lib/store": ["lib/access", "lib/domain", "lib/env", "lib/errors", "prisma/migrate"],
   "lib/engine": ["lib/access", "lib/domain", "lib/clinical", "lib/measures", "lib/env", "lib/errors"],
   "lib/engine/load": ["lib/store"],
-  "lib/outreach": ["lib/domain", "lib/engine", "lib/store", "lib/statistics", "lib/errors"],
+  "lib/outreach": [
+    "lib/domain",
+    "lib/measures",
+    "lib/access",
+    "lib/engine",
+    "lib/store",
+    "lib/statistics",
+    "lib/errors",
+  ],
   "lib/report": [
     ...["lib/domain", "lib/measures", "lib/questions", "lib/statistics", "lib/speech", "lib/figures"],
     "lib/export",

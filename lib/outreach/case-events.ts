@@ -1,0 +1,80 @@
+import type {
+  CaseState,
+  CloseReason,
+  ContactChannel,
+  ContactOutcome,
+  HeldReason,
+  KeptFrom,
+  OutreachCase,
+} from "../domain/outreach-case"
+import type { PlainDate } from "../domain/plain-date"
+
+/** A look at the data: the reasons that hold now, and what became of those that held before and do not now. */
+export type DataEvent = {
+  readonly kind: "data"
+  readonly on: PlainDate
+  readonly reasons: readonly HeldReason[]
+  readonly keptFrom: KeptFrom | null
+  /** The latest day of which there is a visit or a fact behind a reason. */
+  readonly lastSeenOn: PlainDate | null
+  /** The facts as they are now of the reasons that ended, as far as there are any. */
+  readonly ended: readonly HeldReason[]
+}
+
+/** What a person does; `by` is their account. */
+export type WorkEvent = { readonly on: PlainDate; readonly by: string } & (
+  | { readonly kind: "assign"; readonly to: string | null }
+  | { readonly kind: "take" }
+  | {
+      readonly kind: "attempt"
+      readonly channel: ContactChannel
+      readonly outcome: ContactOutcome
+      readonly againOn: PlainDate | null
+    }
+  | { readonly kind: "snooze"; readonly until: PlainDate }
+  | { readonly kind: "close"; readonly reason: CloseReason }
+  | { readonly kind: "note" }
+  | { readonly kind: "acknowledge" }
+  | { readonly kind: "reopen" }
+)
+
+/** The calendar has come to a day. */
+export type WakeEvent = { readonly kind: "wake"; readonly on: PlainDate }
+
+export type CaseEvent = DataEvent | WorkEvent | WakeEvent
+
+/** Why a case opened again by itself. */
+export type Returning =
+  "reason returned" | "new reason" | "now urgent" | "fact has not come" | "time is over" | "seen since"
+
+/** One line of a case's history; nothing of it is ever changed. */
+export type HistoryLine = {
+  readonly kind:
+    | ("opened" | "reasons changed" | "woken" | "reopened" | "closed itself")
+    | Exclude<WorkEvent["kind"], "reopen">
+  readonly on: PlainDate
+  readonly from: CaseState | null
+  readonly to: CaseState
+  readonly why: Returning | "day has come" | "by hand" | "no reason left" | CloseReason | null
+  readonly began: readonly HeldReason[]
+  readonly ended: readonly HeldReason[]
+}
+
+export type Refusal =
+  | KeptFrom
+  | "no case"
+  | "closed"
+  | "not closed"
+  | "taken by somebody else"
+  | "day is missing"
+  | "day is not later"
+  | "day is beyond 90 days"
+  | "urgent, not acknowledged"
+  | "nothing urgent"
+  | "acknowledged already"
+  | "no reason holds"
+
+/** What came of an event. Without a line the case's life went on as it was, at most with newer facts. */
+export type Verdict =
+  | { readonly ok: true; readonly case: OutreachCase; readonly line: HistoryLine | null }
+  | { readonly ok: false; readonly why: Refusal }
