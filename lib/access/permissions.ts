@@ -27,6 +27,7 @@ export const permissions = {
     words: "write decisions and actions of the meeting",
     roles: care,
   },
+  "outreach.work": { words: "work on the cases of people to contact", roles: care },
   "charts.note": { words: "write notes on charts and set their baselines", roles: ["clinic-lead"] },
   "imports.see": { words: "imports and their counts", roles: ["clinic-lead", "administrator"] },
   "imports.manage": { words: "bring in extracts and map codes", roles: ["administrator"] },

@@ -21,8 +21,8 @@ export type DataEvent = {
   readonly ended: readonly HeldReason[]
 }
 
-/** What a person does; `by` is their account. */
-export type WorkEvent = { readonly on: PlainDate; readonly by: string } & (
+/** What a person does with a case. */
+export type CaseAct =
   | { readonly kind: "assign"; readonly to: string | null }
   | { readonly kind: "take" }
   | {
@@ -36,7 +36,9 @@ export type WorkEvent = { readonly on: PlainDate; readonly by: string } & (
   | { readonly kind: "note" }
   | { readonly kind: "acknowledge" }
   | { readonly kind: "reopen" }
-)
+
+/** The same on a day, `by` an account. */
+export type WorkEvent = CaseAct & { readonly on: PlainDate; readonly by: string }
 
 /** The calendar has come to a day. */
 export type WakeEvent = { readonly kind: "wake"; readonly on: PlainDate }

@@ -13,12 +13,6 @@ import { afterWork } from "./case-work"
  */
 export function next(before: OutreachCase | null, event: CaseEvent): Verdict {
   if (before === null) return event.kind === "data" ? openedBy(event) : { ok: false, why: "no case" }
-  switch (event.kind) {
-    case "data":
-      return afterData(before, event)
-    case "wake":
-      return afterDay(before, event)
-    default:
-      return afterWork(before, event)
-  }
+  if (event.kind === "data") return afterData(before, event)
+  return event.kind === "wake" ? afterDay(before, event) : afterWork(before, event)
 }

@@ -1,5 +1,5 @@
 import "server-only"
-import { databaseRoles, patientTables, rightsByTable, type DatabaseRole } from "./rights"
+import { databaseRoles, outreachTables, patientTables, rightsByTable, type DatabaseRole } from "./rights"
 
 /** The roles by their names in the cluster, already quoted where they need it. */
 export type RoleNames = Readonly<Partial<Record<DatabaseRole, string>>>
@@ -34,6 +34,9 @@ function rightsOf(of: { role: DatabaseRole; name: string; tables: readonly strin
     ...granted,
     ...(role === "snapshot" ? [] : [`grant usage on all sequences in schema public to ${name}`]),
     ...(role === "snapshot" ? [`grant usage on sequence snapshot_builds_id_seq to ${name}`] : []),
+    ...(role === "snapshot" ? outreachTables.filter((table) => tables.includes(table)) : []).map(
+      (table) => `grant usage on sequence ${table}_id_seq to ${name}`,
+    ),
     `grant execute on all functions in schema public to ${name}`,
     ...(role === "app" ? [] : policiesOf({ role, name, tables })),
   ]
@@ -43,12 +46,12 @@ function rightsOf(of: { role: DatabaseRole; name: string; tables: readonly strin
 function policiesOf(of: { role: DatabaseRole; name: string; tables: readonly string[] }): string[] {
   const { role, name, tables } = of
   const secured = [...patientTables, ...(role === "import" ? ["rejected_rows"] : [])]
-  const policy =
-    role === "import" ? `to ${name} using (true) with check (true)` : `for select to ${name} using (true)`
+  const whole = `to ${name} using (true) with check (true)`
+  const isWritten = (table: string) => role === "import" || outreachTables.some((one) => one === table)
   return secured
     .filter((table) => tables.includes(table))
     .flatMap((table) => [
       `drop policy if exists for_${role} on ${table}`,
-      `create policy for_${role} on ${table} ${policy}`,
+      `create policy for_${role} on ${table} ${isWritten(table) ? whole : `for select to ${name} using (true)`}`,
     ])
 }

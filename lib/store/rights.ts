@@ -24,11 +24,19 @@ const usedUp: Rights = { app: "select, insert, update, delete" }
 const auditColumns =
   "actor, actor_name, roles, session, origin, action, object, object_id, purpose, outcome, address, people, people_hash, detail"
 
+/** What a person's work changes of a case. */
+const workedColumns =
+  "state, assigned_to, snoozed_until, again_on, acknowledged_at, acknowledged_by, closed_at, closed_on, closed_by, close_reason, held_for, held_urgent, round, version, opened_at"
+
 /** The audit log is added to; its number, time and hashes are the chain's own. The site alone reads it. */
 const added = `insert (${auditColumns})`
 
-/** The tables with a row for every fact about a patient; each has row security. */
+/** What is being done about reasons to contact people, by what names what first. */
+export const outreachTables = ["outreach_events", "outreach_case_reasons", "outreach_cases"] as const
+
+/** The tables with rows about patients; each has row security. */
 export const patientTables = [
+  ...outreachTables,
   ...["patients", "patient_records", "visits", "appointments", "readings", "lab_results"],
   ...["medication_orders", "problems", "allergies", "diet_records"],
 ] as const
@@ -37,6 +45,18 @@ export const patientTables = [
 export const rightsByTable: Readonly<Record<string, Rights>> = {
   ...Object.fromEntries(patientTables.map((table) => [table, ledger])),
   patients: { app: "select", import: "select, insert", snapshot: "select" },
+  // A look at the data, which opens and closes cases, is the last step of an import and of a build.
+  outreach_cases: {
+    app: `select, update (${workedColumns})`,
+    import: "select, insert, update",
+    snapshot: "select, insert, update",
+  },
+  outreach_case_reasons: {
+    app: "select",
+    import: "select, insert, update",
+    snapshot: "select, insert, update",
+  },
+  outreach_events: { app: "select, insert", import: "select, insert", snapshot: "select, insert" },
   staff: { app: "select", import: "select, insert, update", snapshot: "select" },
   clinics: { app: "select, update", import: "select", snapshot: "select" },
   settings: { app: "select, insert, update", import: "select", snapshot: "select" },

@@ -98,6 +98,17 @@ beforeAll(async () => {
      values ('acr-tested', '2025-01', 'Since the tests of ${number}', 'Lead', now())`,
   )
   await run("refresh")
+  await client.query(
+    `insert into outreach_cases(patient_id, state, opened_at, looked_on)
+     values ('N1', 'open', now(), '2026-01-31'), ($1, 'open', now(), '2026-01-31') on conflict do nothing`,
+    [number],
+  )
+  await client.query(
+    `insert into outreach_events(case_id, patient_id, kind, on_day, at, by_name, to_state, round, note)
+     select id, patient_id, 'note', '2026-01-31', now(), 'Lead', 'open', 1, 'Sister of Quillfeather' from outreach_cases
+     where patient_id in ('N1', $1)`,
+    [number],
+  )
   await client.query("vacuum analyze")
   const found = await client.query("select public_id from patients where patient_id = $1", [number])
   publicId = z.object({ public_id: z.string() }).parse(found.rows[0]).public_id
