@@ -20,6 +20,7 @@ import { watchAudit } from "./audit-watch"
 import { ensurePortIsFree } from "./port"
 import { print } from "./print"
 import { projectDir } from "./project"
+import { lookNightly } from "./look-nightly"
 import { pruneDaily } from "./prune-daily"
 import { ended, runChild, stopChildren } from "./run-child"
 import { say } from "./say"
@@ -63,6 +64,7 @@ async function start(mode: "start" | "dev"): Promise<void> {
     await prepareClinic(environment, database.url)
     await watchAudit({ databaseUrl: database.url, dataDir })
     await pruneDaily({ databaseUrl: database.url, dataDir })
+    await lookNightly({ databaseUrl: database.url, dataDir })
     if (mode === "start") await ensureBuild(say)
     say("Starting the site")
     const site = await startSite({

@@ -24,6 +24,23 @@ export async function askOn<Row>(
   return z.array(question.Row).parse(reader.convertRowObjects(toCell))
 }
 
+/** Runs `work` over a connection of its own to what the scope holds of the current snapshot; nothing stays open. */
+export async function onSnapshot<T>(
+  options: { dataDir: string; scope: Scope },
+  work: (connection: DuckDBConnection) => Promise<T>,
+): Promise<T> {
+  const file = requireSnapshot(options.dataDir)
+  const instance = await DuckDBInstance.create(":memory:", { threads: "2" })
+  const connection = await instance.connect()
+  try {
+    await attachWithin(connection, { file, scope: options.scope })
+    return await work(connection)
+  } finally {
+    connection.closeSync()
+    instance.closeSync()
+  }
+}
+
 const isClosed = {
   sql: `select count(*) > 0 as is_closed from closed_months as c where c.as_of = cast($as_of as date)`,
   Row: z.object({ is_closed: z.boolean() }),

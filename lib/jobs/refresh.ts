@@ -5,11 +5,13 @@ import { commandActor } from "../store/audit-actors"
 import { openClient } from "../store/client"
 import { plainToday } from "../domain/plain-date"
 import { listClosings } from "../store/month-closings"
+import { reconcileCases } from "./reconcile-cases"
 import { noteSnapshotProgram } from "./snapshot-freshness"
 
 /**
  * Builds and swaps in a new snapshot, and keeps on record how that went.
- * A failed build leaves the current snapshot serving; its reason is shown on the Imports screen.
+ * A failed build leaves the current snapshot serving; its reason is shown on the Imports screen. The cases of people to
+ * contact follow the figures at once.
  */
 export async function refresh(options: {
   databaseUrl: string
@@ -54,6 +56,7 @@ export async function refresh(options: {
         },
       )
     }
+    await reconcileCases({ client, dataDir: options.dataDir, now })
   } finally {
     await client.$disconnect()
   }

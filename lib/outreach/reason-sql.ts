@@ -6,6 +6,18 @@ import { tiers, type Reason, type ReasonValue } from "./types"
  * Each condition is evaluated in one pass over the wide row.
  */
 export function heldReasonsSql(reasons: readonly Reason[]): string {
+  return rowsSql(reasons, { people: "p.in_panel", rows: (place) => `a.holds_${place}` })
+}
+
+/** The same for everybody with a row of that day and every reason, whether it holds or not: the facts it would speak of. */
+export function factsOfReasonsSql(reasons: readonly Reason[]): string {
+  return rowsSql(reasons, { people: "true", rows: () => "true" })
+}
+
+function rowsSql(
+  reasons: readonly Reason[],
+  those: { people: string; rows: (place: number) => string },
+): string {
   const columns = reasons.flatMap((reason, place) =>
     Object.entries(columnsOf(reason)).map(([name, sql]) => `${sql} as ${name}_${place}`),
   )
@@ -14,7 +26,7 @@ export function heldReasonsSql(reasons: readonly Reason[]): string {
     ${tiers.indexOf(reason.tier)} as tier, ${place} as place, a.fact_on_${place} as fact_on,
     a.value_${place} as value, a.second_value_${place} as second_value, a.comparator_${place} as comparator,
     a.falls_out_on_${place} as falls_out_on
-  from asked as a where a.holds_${place}`,
+  from asked as a where ${those.rows(place)}`,
   )
   return `with asked as materialized (
   select
@@ -24,7 +36,7 @@ export function heldReasonsSql(reasons: readonly Reason[]): string {
   join patient_standings as s on s.patient_id = p.patient_id and s.as_of = p.as_of
   join recent_facts_at as r on r.patient_id = p.patient_id and r.as_of = p.as_of
   cross join settings as t
-  where p.in_panel and p.as_of = cast($as_of as date)
+  where ${those.people} and p.as_of = cast($as_of as date)
 )
 ${rows.join("\nunion all\n")}`
 }

@@ -10,12 +10,13 @@ import { readEnvironment } from "../../lib/env"
 import { openRandom } from "../../seed/random"
 import { freePort, startSite } from "../helpers/filtrate"
 import { benchAlarms } from "./alarms"
+import { benchCases } from "./cases"
 import { benchImport } from "./import"
 import { benchRefresh } from "./refresh"
 import { benchScreens } from "./screens"
 import { benchWhatIf } from "./what-if"
 
-// `npm run bench` measures everything; `npm run bench -- alarms import refresh screens what-if` names parts.
+// `npm run bench` measures everything; `npm run bench -- alarms import refresh cases screens what-if` names parts.
 const parts = process.argv.slice(2)
 const isAsked = (part: string) => parts.length === 0 || parts.includes(part)
 
@@ -26,6 +27,7 @@ const say = (line: string) => void process.stderr.write(`${line}\n`)
 try {
   if (isAsked("alarms")) benchAlarms({ runs: 4000, random: openRandom(11, "alarms") })
   if (isAsked("import") || isAsked("refresh") || isAsked("what-if")) await benchStore()
+  if (isAsked("cases")) await benchManyCases()
   if (isAsked("screens")) await benchSite()
 } finally {
   await rm(workDir, { recursive: true, force: true })
@@ -58,6 +60,18 @@ async function benchStore(): Promise<void> {
       else await refresh({ databaseUrl: database.url, dataDir })
       if (isAsked("what-if")) await benchWhatIf({ dataDir, runs: 5 })
     }
+  } finally {
+    await database.close()
+  }
+}
+
+async function benchManyCases(): Promise<void> {
+  const dataDir = path.join(workDir, "cases")
+  await mkdir(dataDir, { recursive: true })
+  const environment = { ...readEnvironment(), databaseUrl: undefined, dataDir }
+  const database = await openDatabase({ environment, say })
+  try {
+    await benchCases({ databaseUrl: database.url, dataDir, cases: 50_000, runs: 30 })
   } finally {
     await database.close()
   }
