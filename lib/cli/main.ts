@@ -15,6 +15,7 @@ const commands: Record<string, () => Promise<CommandFile>> = {
   patients: () => import("./patients"),
   export: () => import("./export"),
   report: () => import("./report"),
+  outreach: () => import("./outreach"),
   months: () => import("./months"),
   settings: () => import("./settings"),
   audit: () => import("./audit"),

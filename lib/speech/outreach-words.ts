@@ -1,0 +1,58 @@
+import { withSettings } from "../domain/setting-words"
+import type { Settings } from "../domain/settings"
+import { reasons } from "../outreach/reasons"
+import { dueReasons } from "../outreach/routine-reasons"
+import { counted, day, lab, monthShort, percentTenth, pressure } from "./format"
+
+/** A reason with the fact behind it, as the list or a case has it. */
+export type ReasonFact = {
+  reason: string
+  factOn: string | null
+  value: number | null
+  secondValue: number | null
+  comparator: string | null
+  fallsOutOn: string | null
+}
+
+/** A reason with its fact: "Pressure very high 188/112, 30 Oct 2026"; "Urine albumin overdue, last Aug 2025". */
+export function reasonWords(fact: ReasonFact, settings: Settings): string {
+  const known = reasons.find((one) => one.id === fact.reason)
+  // A case may speak of a reason that a later program no longer has.
+  if (!known) return fact.reason.replaceAll("-", " ")
+  const name = withSettings(known.name, settings)
+  const unit = known.value.kind === "amount" ? known.value.unit : null
+  const named = [name, amountWords(fact, unit)].filter((words) => words !== "").join(" ")
+  if (fact.fallsOutOn !== null) return `${named}, from ${day(fact.fallsOutOn)}`
+  if (dueReasons.some((one) => one.id === fact.reason)) return `${named}, ${lastWords(fact.factOn)}`
+  return fact.factOn === null ? named : `${named}, ${day(fact.factOn)}`
+}
+
+function amountWords({ value, secondValue, comparator }: ReasonFact, unit: string | null): string {
+  if (value === null) return ""
+  if (secondValue !== null) return pressure(value, secondValue)
+  return unit === null ? "" : lab({ number: value, comparator, unit, decimals: unit === "mmol/L" ? 1 : 0 })
+}
+
+function lastWords(factOn: string | null): string {
+  return factOn === null ? "none on record" : `last ${monthShort(factOn.slice(0, 7))}`
+}
+
+/** What decides where somebody stands in the order, in its order: why they are here, and why above whoever has less of it. */
+export function placeWords(row: {
+  tier: string
+  risk_cell: string | null
+  failure_risk_2_years: number | null
+  reasons: number
+  oldest_on: string | null
+  next_visit_on: string | null
+}): string {
+  const { failure_risk_2_years: risk, oldest_on: oldestOn, next_visit_on: nextVisitOn } = row
+  return [
+    row.tier,
+    `risk ${row.risk_cell ?? "not known"}`,
+    risk === null ? "2-year failure risk not known" : `2-year failure risk ${percentTenth(risk)}`,
+    counted(row.reasons, "reason", "reasons"),
+    oldestOn === null ? "one without a fact" : `oldest fact ${day(oldestOn)}`,
+    nextVisitOn === null ? "no visit booked" : `next visit ${day(nextVisitOn)}`,
+  ].join(", ")
+}
