@@ -12,15 +12,20 @@ type PersonFile = {
 
 /**
  * One person's record as a zip file: for each kind of fact the file of the extract with what counts now, and beside it the
- * versions that were superseded or withdrawn. Cells that a spreadsheet would run as a formula are defused.
+ * versions that were superseded or withdrawn; and what was done to contact the person. Cells that a spreadsheet would run as a formula are defused.
  */
-export async function personZip(files: readonly PersonFile[]): Promise<Buffer> {
+export async function personZip(
+  files: readonly PersonFile[],
+  contacts: { columns: readonly string[]; rows: readonly CsvRow[] },
+): Promise<Buffer> {
   const zip = new ZipFile()
   zip.addBuffer(Buffer.from(about), "ABOUT.txt")
   for (const { kind, columns, inForce, earlier } of files) {
     if (inForce.length > 0) zip.addBuffer(Buffer.from(toCsv(columns, inForce)), `${kind}.csv`)
     if (earlier.length > 0) zip.addBuffer(Buffer.from(toCsv(columns, earlier)), `earlier-${kind}.csv`)
   }
+  if (contacts.rows.length > 0)
+    zip.addBuffer(Buffer.from(toCsv(contacts.columns, contacts.rows)), "contact-history.csv")
   zip.end()
   return buffer(zip.outputStream)
 }
@@ -39,5 +44,6 @@ const about = `Everything this clinic's Filtrate holds about one person. It cont
 Each CSV file is one kind of fact as the clinic's records system sent it, under all numbers the person had there. The columns
 import_number, import_source and import_line say which extract brought a row and on which line; known_from and known_until since
 when and until when it counted here. Files that begin with "earlier-" hold versions that were superseded or withdrawn.
+contact-history.csv says why and when the clinic meant to contact the person, what it tried and what came of it.
 A cell that begins with an apostrophe has it against formulas of spreadsheets; it is no part of the value.
 `

@@ -5,7 +5,9 @@ import { afterAll, beforeAll, expect, test } from "vitest"
 import { z } from "zod"
 import { openSource } from "../../../lib/import/source"
 import { runImport } from "../../../lib/import/run"
+import { toCsv } from "../../../lib/export/csv"
 import { personZip } from "../../../lib/export/person-zip"
+import { readContactHistory } from "../../../lib/store/contact-history"
 import { readPersonFacts } from "../../../lib/store/person-facts"
 import { recordsOfPerson } from "../../../lib/store/person-records"
 import { importExtract, openFolder } from "../../helpers/extract"
@@ -69,9 +71,12 @@ async function factsOf(patientId: string) {
   })
 }
 
+const contactsOf = (patientId: string) =>
+  store.prisma.$transaction((transaction) => readContactHistory(transaction, [patientId]))
+
 async function filesOf(patientId: string): Promise<Map<string, string>> {
   const file = path.join(folder.dir, `${patientId}-${Math.random()}.zip`)
-  writeFileSync(file, await personZip(await factsOf(patientId)))
+  writeFileSync(file, await personZip(await factsOf(patientId), await contactsOf(patientId)))
   const source = await openSource(file)
   const texts = new Map<string, string>()
   for (const one of source.files) {
@@ -140,7 +145,7 @@ test("a cell that a spreadsheet would run is defused", async () => {
 
 test("taken in again, the files give the same facts", async () => {
   const file = path.join(folder.dir, "again.zip")
-  writeFileSync(file, await personZip(await factsOf("A1")))
+  writeFileSync(file, await personZip(await factsOf("A1"), await contactsOf("B1")))
   const other = await openStore()
   await other.prisma.clinic.create({ data: { name: "Other clinic", timeZone: "America/Chicago" } })
   const outcome = await runImport({
@@ -161,6 +166,29 @@ test("taken in again, the files give the same facts", async () => {
   expect(outcome.files.map((one) => one.rejected + one.held)).toEqual(outcome.files.map(() => 0))
   expect((await labs(other)).rows).toEqual((await labs(store)).rows)
   await other.close()
+})
+
+test("what was done to contact the person is in it, cell by cell harmless, and nobody else's", async () => {
+  const { client } = store
+  await client.query(
+    `insert into outreach_cases(patient_id, state, opened_at, looked_on)
+     values ('A1', 'open', now(), '2026-03-15'), ('B1', 'open', now(), '2026-03-15')`,
+  )
+  await client.query(
+    `insert into outreach_events(case_id, patient_id, kind, on_day, at, by_name, to_state, round, channel, outcome, note, began)
+     select id, patient_id, 'attempt', '2026-03-16', now(), 'Lead', 'open', 1, 'phone', 'no answer', '=after five',
+       '[{"reason": "above-target"}]'
+     from outreach_cases`,
+  )
+
+  const { columns, rows } = await contactsOf("A1")
+  const bytes = await personZip([], await contactsOf("A1"))
+
+  expect(rows).toHaveLength(1)
+  expect(rowsOf(toCsv(columns, rows))).toMatchObject([
+    { on: "2026-03-16", by: "Lead", channel: "phone", note: "'=after five", reasons_begun: "above-target" },
+  ])
+  expect(bytes.includes("contact-history.csv")).toBe(true)
 })
 
 test("the command writes it for its user alone, with a reason that is on record", async () => {

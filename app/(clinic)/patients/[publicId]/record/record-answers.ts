@@ -1,3 +1,4 @@
+import { readContactHistory, type ContactHistory } from "../../../../../lib/store/contact-history"
 import { findPatientId } from "../../../../../lib/store/patients"
 import { readPersonFacts, type PersonFile } from "../../../../../lib/store/person-facts"
 import { recordsOfPerson } from "../../../../../lib/store/person-records"
@@ -10,6 +11,7 @@ export type PersonRecord = {
   patientIds: readonly string[]
   people: readonly string[]
   files: readonly PersonFile[]
+  contacts: ContactHistory
 }
 
 /** Everything held about the person of an opaque id, as far as the caller may see it; null for nobody. */
@@ -21,7 +23,8 @@ export async function readRecord(publicId: string): Promise<PersonRecord | null>
     const records = await recordsOfPerson(transaction, patientId)
     const patientIds = records.map((one) => one.patientId)
     const files = await readPersonFacts(transaction, { patientIds, timeZone })
-    return { patientIds, people: records.map((one) => one.publicId), files }
+    const contacts = await readContactHistory(transaction, patientIds)
+    return { patientIds, people: records.map((one) => one.publicId), files, contacts }
   })
 }
 

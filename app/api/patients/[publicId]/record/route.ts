@@ -35,9 +35,9 @@ export const POST = answering(
     takeTurn("exports", caller)
     const record = await readRecord(publicId.data)
     if (!record) throw new AppError("not-found", "There is no such patient.")
-    const { people, files } = record
+    const { people, files, contacts } = record
     const detail = countFacts(files)
-    const bytes = await personZip(files)
+    const bytes = await personZip(files, contacts)
     await recorded(caller, { action: "record.export", purpose: purpose.data, people, detail })
     return new Response(new Uint8Array(bytes), {
       headers: {
