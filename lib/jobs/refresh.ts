@@ -56,8 +56,21 @@ export async function refresh(options: {
         },
       )
     }
-    await reconcileCases({ client, dataDir: options.dataDir, now })
+    await followWithCases({ client, dataDir: options.dataDir, now })
   } finally {
     await client.$disconnect()
+  }
+}
+
+/** The figures serve whatever comes of this; a look at the cases is made again by the next one. */
+async function followWithCases(options: Parameters<typeof reconcileCases>[0]): Promise<void> {
+  try {
+    await reconcileCases(options)
+  } catch (cause) {
+    throw new AppError(
+      "snapshot-failed",
+      "The figures are built, but the cases of people to contact are not up to date with them. Run `npx filtrate refresh`.",
+      { cause },
+    )
   }
 }
