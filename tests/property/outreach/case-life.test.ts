@@ -83,7 +83,11 @@ const steps = fc.oneof(
   },
 )
 
-const sequences = fc.array(fc.tuple(fc.constantFrom(...people), steps), { minLength: 1, maxLength: 60 })
+const sequences = fc.array(fc.tuple(fc.constantFrom(...people), steps), {
+  minLength: 1,
+  maxLength: 40,
+  size: "max",
+})
 
 it("no sequence of actions and data loses a case, shows a closed one as open, contacts who is kept from it, or drops history", () => {
   let refused = 0
@@ -102,10 +106,10 @@ it("no sequence of actions and data loses a case, shows a closed one as open, co
         for (const one of clinic.values()) expectSound(one, today)
       }
     }),
-    { numRuns: 3_000, seed: 20_261_128 },
+    { numRuns: 800, seed: 20_261_128 },
   )
   expect(refused).toBeGreaterThan(1_000)
-})
+}, 120_000)
 
 it("the same look at the data twice is one", () => {
   fc.assert(
@@ -124,7 +128,7 @@ it("the same look at the data twice is one", () => {
         expect(person.lines).toEqual(lines)
       }
     }),
-    { numRuns: 500, seed: 20_261_129 },
+    { numRuns: 300, seed: 20_261_129 },
   )
 })
 
