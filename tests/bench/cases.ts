@@ -1,6 +1,9 @@
 import pg from "pg"
 import { wholeClinic } from "../../lib/access/scope"
+import { next } from "../../lib/outreach/case-life"
 import { listCases } from "../../lib/store/case-list"
+import { casesToLookAt, waitForLook, writeLook, writePlaces } from "../../lib/store/case-looks"
+import type { StoredCase } from "../../lib/store/case-rows"
 import { openClient } from "../../lib/store/client"
 import { ensureDatabaseRoles } from "../../lib/store/database-roles"
 import { inScope } from "../../lib/store/in-scope"
@@ -19,6 +22,7 @@ export async function benchCases(options: {
   await owner.connect()
   await fillWithCases(owner, cases)
   await owner.end()
+  await benchLook({ databaseUrl, cases })
   const { app } = await ensureDatabaseRoles({ url: databaseUrl, dataDir, appUrl: undefined })
   const client = openClient(app)
   try {
@@ -46,6 +50,46 @@ export async function benchCases(options: {
         })
       }
     }
+  } finally {
+    await client.$disconnect()
+  }
+}
+
+/** A look that finds every case with one reason gone and another come, without the figures it asks. */
+async function benchLook({ databaseUrl, cases }: { databaseUrl: string; cases: number }): Promise<void> {
+  const client = openClient(databaseUrl)
+  const on = "2026-11-01"
+  try {
+    const reading: number[] = []
+    const spent = await timeMs(() =>
+      client.$transaction(
+        async (transaction) => {
+          await waitForLook(transaction)
+          let known: StoredCase[] = []
+          reading.push(await timeMs(async () => (known = await casesToLookAt(transaction))))
+          const looked = known.map(({ id, patientId, case: before }) => {
+            const reasons = before.reasons.map((one, place) =>
+              place === 0 ? { ...one, reason: "pressure-high" } : one,
+            )
+            const seen = { keptFrom: before.keptFrom, lastSeenOn: null, ended: [] }
+            const verdict = next(before, { kind: "data", on, reasons, ...seen })
+            if (!verdict.ok) throw new Error("a look is never refused")
+            return { id, patientId, before, after: verdict.case, line: verdict.line }
+          })
+          await writeLook(transaction, { cases: looked, on, now: new Date(), byName: "bench" })
+          const places = looked.map(({ patientId }, index) => ({
+            ...{ patientId, tier: "routine", place: looked.length - index, belowBy: null, site: "North" },
+            ...{ clinician: null, nextVisitOn: null, isBookedSoon: false },
+          }))
+          await writePlaces(transaction, { places, on })
+        },
+        { timeout: 600_000 },
+      ),
+    )
+    printFigure({
+      what: `A look that changes every one of ${cases.toLocaleString("en-US")} cases`,
+      ...{ value: spent, reference: median(reading), unit: "ms", referenceWhat: "reading them" },
+    })
   } finally {
     await client.$disconnect()
   }

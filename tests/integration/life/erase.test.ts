@@ -190,6 +190,8 @@ describe("an erasure", () => {
     expect(await tablesWith(canaries)).toEqual(
       expect.arrayContaining([
         "drug_name_mappings",
+        "outreach_cases",
+        "outreach_events",
         "patient_records",
         "readings",
         "rejected_rows",
