@@ -30,7 +30,7 @@ export type StoredCase = { id: number; patientId: string; version: number; case:
 export const caseColumns = Prisma.sql`
   c.id, c.patient_id, c.version, c.state, c.kept_from, c.assigned_to::text as assigned_to,
   c.snoozed_until::text as snoozed_until, c.again_on::text as again_on, c.acknowledged_by::text as acknowledged_by,
-  c.closed_on::text as closed_on, c.close_reason, c.held_for, c.held_urgent, c.round,
+  c.closed_on::text as closed_on, c.close_reason, coalesce(c.held_for, '{}') as held_for, coalesce(c.held_urgent, '{}') as held_urgent, c.round,
   coalesce((
     select jsonb_agg(jsonb_build_object('reason', r.reason, 'isUrgent', r.is_urgent, 'factOn', r.fact_on, 'value', r.value,
       'secondValue', r.second_value, 'comparator', r.comparator, 'fallsOutOn', r.falls_out_on) order by r.id)

@@ -16,8 +16,8 @@ CREATE TABLE "outreach_cases" (
     "closed_on" DATE,
     "closed_by" TEXT,
     "close_reason" TEXT,
-    "held_for" TEXT[] NOT NULL DEFAULT '{}',
-    "held_urgent" TEXT[] NOT NULL DEFAULT '{}',
+    "held_for" TEXT[] DEFAULT ARRAY[]::TEXT[],
+    "held_urgent" TEXT[] DEFAULT ARRAY[]::TEXT[],
     "round" INTEGER NOT NULL DEFAULT 1,
     "version" INTEGER NOT NULL DEFAULT 1,
     "tier" TEXT,
@@ -92,12 +92,12 @@ CREATE INDEX "outreach_case_reasons_case_id_idx" ON "outreach_case_reasons"("cas
 CREATE INDEX "outreach_events_case_id_id_idx" ON "outreach_events"("case_id", "id");
 
 -- A reason holds once at a time.
-CREATE UNIQUE INDEX "outreach_case_reasons_holding" ON "outreach_case_reasons"("case_id", "reason") WHERE "ended_on" IS NULL;
+CREATE UNIQUE INDEX "outreach_case_reasons_in_force" ON "outreach_case_reasons"("case_id", "reason") WHERE "ended_on" IS NULL;
 
 -- A page of the list is read in its order, for the whole clinic, a person's own, or a reason.
-CREATE INDEX "outreach_cases_list" ON "outreach_cases"("place") WHERE "state" = 'open' AND "kept_from" IS NULL;
-CREATE INDEX "outreach_cases_own" ON "outreach_cases"("assigned_to", "place") WHERE "state" <> 'closed';
-CREATE INDEX "outreach_case_reasons_by_reason" ON "outreach_case_reasons"("reason", "case_id") WHERE "ended_on" IS NULL;
+CREATE INDEX "outreach_cases_list_in_force" ON "outreach_cases"("place") WHERE "state" = 'open' AND "kept_from" IS NULL;
+CREATE INDEX "outreach_cases_own_in_force" ON "outreach_cases"("assigned_to", "place") WHERE "state" <> 'closed';
+CREATE INDEX "outreach_case_reasons_by_reason_in_force" ON "outreach_case_reasons"("reason", "case_id") WHERE "ended_on" IS NULL;
 
 -- AddForeignKey
 ALTER TABLE "outreach_cases" ADD CONSTRAINT "outreach_cases_patient_id_fkey" FOREIGN KEY ("patient_id") REFERENCES "patients"("patient_id") ON DELETE RESTRICT ON UPDATE CASCADE;

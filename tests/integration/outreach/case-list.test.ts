@@ -61,7 +61,7 @@ describe("a page of many open cases", () => {
     await site.query("rollback")
 
     const lines = JSON.stringify(plan.rows)
-    expect(lines).toContain("Index Scan using outreach_cases_list")
+    expect(lines).toContain("Index Scan using outreach_cases_list_in_force")
     expect(lines).not.toContain("Sort")
   })
 })
