@@ -16,7 +16,8 @@ export async function lookNightly(place: { databaseUrl: string; dataDir: string 
       await client.$disconnect()
     }
   }
-  const fail = () => say("The cases could not be brought up to date. The next night, or filtrate refresh, tries again.")
+  const fail = () =>
+    say("The cases could not be brought up to date. The next night, or filtrate refresh, tries again.")
   await once().catch(fail)
   everyNight(once, fail)
 }
