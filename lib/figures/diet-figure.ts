@@ -107,7 +107,9 @@ function seriesOf(
     points,
     now: pointOf(asOf, row),
     paired: row && row.paired_change_mg !== null ? pairedOf(row, row.paired_change_mg) : null,
-    baselineMg: median(points.slice(0, baselineMonths).map((point) => point.meanMg)),
+    baselineMg: median(
+      points.slice(0, baselineMonths).map(({ n, meanMg }) => (n < fewestForMean ? null : meanMg)),
+    ),
   }
 }
 

@@ -35,6 +35,11 @@ test("a mean of fewer than five people is not drawn, nor its interval", () => {
   expect(of(5)).toMatchObject({ n: 5, meanMg: 3000 })
 })
 
+test("the median that a line is held against is that of the months of five people or more", () => {
+  expect(diet({ counted: 4, urine: 9 }).headline.baselineMg).toBeNull()
+  expect(diet({ counted: 5, urine: 9 }).headline.baselineMg).toBe(3000)
+})
+
 test("the share of a month is drawn where it is judged or counts 20", () => {
   const month = (met: number, notMet: number, isJudged: boolean) => {
     const counts = { population: met + notMet, excluded: 0, unknown: 0, met, exception: 0, notMet }
