@@ -42,7 +42,10 @@ export function register(program: Command): void {
         ...{ action: "cases.export", object: "cases", detail: { on } },
         people: people.map(({ person }) => person.public_id),
       })
-      if (bookedSoon > 0) say(`Left to the list of their visit, which is within 14 days: ${bookedSoon}.`)
+      if (bookedSoon > 0)
+        say(
+          `Left to the list of their visit, which is within ${meta.settings["outreach.bookedDays"]} days: ${bookedSoon}.`,
+        )
       await print(printed(lines, { on, ...options }))
     })
 }

@@ -1,6 +1,7 @@
 import { drugTopics } from "./drug-topics"
 import { kidneyTopics } from "./kidney-topics"
 import { accessTopics } from "./access-topics"
+import { outreachTopics } from "./outreach-topics"
 import { keepTopics } from "./keep-topics"
 import { decisionTopics, dietTopics, importTopics, panelTopics, reportTopics } from "./other-topics"
 import { pressureTopics } from "./pressure-topics"
@@ -15,6 +16,7 @@ export const settingTopics: readonly SettingTopic[] = [
   ...kidneyTopics,
   ...dietTopics,
   ...decisionTopics,
+  ...outreachTopics,
   ...reportTopics,
   ...accessTopics,
   ...keepTopics,

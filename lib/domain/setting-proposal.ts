@@ -52,6 +52,8 @@ function fieldOf(key: SettingKey): SettingField | undefined {
 }
 
 function problemOf(key: SettingKey, text: string): string | null {
+  const own = topicOf(key).texts?.find((one) => one.key === key)
+  if (own) return own.problemOf(text)
   const field = fieldOf(key)
   if (!field) {
     const words = topicOf(key).choices.map((choice) => settingText(choice.sets[key] ?? null))
@@ -99,6 +101,8 @@ function contradictionsOf(settings: Settings): SettingProblem[] {
       key: "bp.lowSystolic",
       message: `Must lie below the systolic target of ${settings["bp.systolicTarget"]}.`,
     })
+  if (settings["outreach.channels"] > settings["outreach.attempts"])
+    found.push({ key: "outreach.channels", message: "So many channels need at least as many attempts." })
   if (settings["bp.homeMinDays"] > settings["bp.homeWindowDays"])
     found.push({ key: "bp.homeMinDays", message: "There are fewer days within which to measure." })
   if (settings["bp.homeMinDays"] > settings["bp.homeMinReadings"])

@@ -8,6 +8,7 @@ export const settingGroups = [
   { id: "kidney", title: "Kidney and urine" },
   { id: "diet", title: "Diet" },
   { id: "decisions", title: "Decisions" },
+  { id: "outreach", title: "People to contact" },
   { id: "reports", title: "Small groups" },
   { id: "access", title: "Who sees whom" },
   { id: "keep", title: "How long things are kept" },
@@ -28,6 +29,15 @@ export type SettingField = {
   readonly isOptional?: boolean
 }
 
+/** A text the clinic gives itself; `problemOf` tells what is wrong with one. */
+export type SettingText = {
+  readonly key: SettingKey
+  readonly name: string
+  readonly problemOf: (text: string) => string | null
+  /** How a text is read. */
+  readonly wordsOf: (text: string) => string
+}
+
 /** A named value, or values, that a published source stands for. */
 export type SettingChoice = {
   readonly id: string
@@ -45,6 +55,8 @@ export type SettingTopic = {
   readonly keys: readonly SettingKey[]
   readonly choices: readonly SettingChoice[]
   readonly fields: readonly SettingField[]
+  /** Texts are changed on a screen of their own. */
+  readonly texts?: readonly SettingText[]
   /** What stands behind the default where no choice is named, or what else is worth knowing. */
   readonly note: string | null
 }

@@ -17,6 +17,8 @@ export function settingText(value: SettingValue): string {
 export function settingWords(key: SettingKey, value: SettingValue): string {
   if (value === null) return "not set"
   const topic = topicOf(key)
+  const own = topic.texts?.find((one) => one.key === key)
+  if (own) return own.wordsOf(settingText(value))
   if (typeof value === "string") return choiceNamed(key, value) ?? value
   const unit = topic.fields.find((field) => field.key === key)?.unit
   if (unit?.startsWith("share")) return `${percent(value)}${unit.replace(/^share/, "")}`
@@ -27,6 +29,8 @@ export function settingWords(key: SettingKey, value: SettingValue): string {
 /** The name of the number or word where a topic has several, else that of the topic. */
 export function settingName(key: SettingKey): string {
   const topic = topicOf(key)
+  const own = topic.texts?.find((one) => one.key === key)
+  if (own) return own.name
   const field = topic.fields.find((one) => one.key === key)
   if (!field || topic.fields.length === 1) return topic.name
   return `${topic.name}, ${field.name.charAt(0).toLowerCase()}${field.name.slice(1)}`
@@ -40,6 +44,7 @@ function choiceNamed(key: SettingKey, value: string): string | undefined {
 export function topicWords(topic: SettingTopic, settings: Settings): string {
   const chosen = chosenOf(topic, settings)
   if (chosen) return chosen.name
+  if (topic.texts) return topic.texts.map(({ key }) => settingWords(key, settings[key])).join("; ")
   return topic.fields
     .filter((field) => settings[field.key] !== null)
     .map((field) =>

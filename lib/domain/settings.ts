@@ -3,7 +3,7 @@ import { z } from "zod"
 /**
  * The clinic's settings by the names the definitions give them, with their defaults.
  * Those of `import` are read by an import, those of `reports` when a document or a group is shown, those of `access` when someone asks, those of `keep` when what is old is removed;
- * the others by the clinical views (as one row of the table `settings`).
+ * those of `outreach` by the list of people to contact; the others by the clinical views (as one row of the table `settings`).
  */
 export const Settings = z.object({
   "panel.visitMonths": z.number().int().positive().default(18),
@@ -38,6 +38,18 @@ export const Settings = z.object({
   "diet.limitMg": z.number().positive().default(2000),
   "decisions.months": z.number().int().positive().default(12),
   "reports.smallestGroup": z.number().int().positive().default(11),
+  "outreach.attempts": z.number().int().positive().default(3),
+  "outreach.channels": z.number().int().positive().default(2),
+  "outreach.bookedDays": z.number().int().positive().default(14),
+  "outreach.aheadDays": z.number().int().positive().default(60),
+  "outreach.letterValues": z.enum(["no", "yes"]).default("no"),
+  "outreach.urgentText": z
+    .string()
+    .default(
+      "The clinician named here is told the same day, or whoever stands in. Where neither can be reached, the clinic's rule for emergencies applies.",
+    ),
+  "outreach.reasonsOff": z.string().default(""),
+  "outreach.reasonOrder": z.string().default(""),
   "access.ownPanel": z.enum(["none", "nephrologist"]).default("none"),
   "keep.rejectedDays": z.number().int().positive().default(365),
   "keep.uploadDays": z.number().int().positive().default(30),

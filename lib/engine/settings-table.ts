@@ -4,7 +4,7 @@ import type { Settings } from "../domain/settings"
 /** The select of the one row of settings that the clinical views read: `bp.windowMonths` is its column `bp_window_months`. */
 export function settingsSql(settings: Settings): string {
   const columns = Object.entries(settings)
-    .filter(([key]) => !/^(import|access|keep)\./.test(key))
+    .filter(([key]) => !/^(import|access|keep)\.|^outreach\.(urgentText|letterValues)$/.test(key))
     .map(([key, value]) => `${literal(value)} as ${columnOf(key)}`)
   return `select ${columns.join(", ")}`
 }

@@ -1,10 +1,13 @@
 import type { ContactChannel } from "../domain/outreach-case"
+import type { Settings } from "../domain/settings"
 
 /** The clinic's rule: so many attempts by so many channels, then a letter, then the clinician is told. */
 export type AttemptsRule = { readonly attempts: number; readonly channels: number }
 
-/** Source: three attempts by two channels and then a letter, common practice, no source. */
-export const defaultAttemptsRule: AttemptsRule = { attempts: 3, channels: 2 }
+/** The rule as the clinic set it. */
+export function attemptsRule(settings: Settings): AttemptsRule {
+  return { attempts: settings["outreach.attempts"], channels: settings["outreach.channels"] }
+}
 
 export type AttemptStep = "try" | "try another channel" | "write a letter" | "tell the clinician"
 

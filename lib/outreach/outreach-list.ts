@@ -1,11 +1,13 @@
 import { z } from "zod"
+import { reasonIds } from "../domain/reason-ids"
 import { heldReasonsSql } from "./reason-sql"
 import { reasons } from "./reasons"
-import { reasonIds, tiers } from "./types"
+import { tiers } from "./types"
 
 /** What decides between two people, in the order in which it is asked. */
 export const orderKeys = [
   "tier",
+  "order of reasons",
   "risk cell",
   "failure risk",
   "reasons",
@@ -36,7 +38,7 @@ export const OutreachRow = z.object({
   oldest_on: z.string().nullable(),
   last_visit_on: z.string().nullable(),
   next_visit_on: z.string().nullable(),
-  /** Whether a visit is booked within 14 days: nobody calls, the visit's list has the reasons. */
+  /** Whether a visit is booked within the days the clinic set: nobody calls, the visit's list has the reasons. */
   is_booked_soon: z.boolean(),
   /** Why nobody may contact the person, null where somebody may. */
   kept_from: z.enum(["asked not to be contacted", "left", "died"]).nullable(),
@@ -54,7 +56,7 @@ export type OutreachRow = z.infer<typeof OutreachRow>
 
 /**
  * Everybody with a reason to be contacted on one day, in their order, a row for each reason. Asked of the running day, or of a day
- * computed by itself. The order: tier, risk cell, 2-year failure risk, number of reasons, the oldest fact behind one (none
+ * computed by itself. The order: tier, the first reason of that tier in the order the clinic set (if it set one), risk cell, 2-year failure risk, number of reasons, the oldest fact behind one (none
  * at all is the oldest), the next visit, and a number that stays.
  *
  * Shape: parameters `$as_of` and `$today`, the calendar's day (a person who died or left since is kept from contact).
@@ -64,19 +66,25 @@ export const outreachList = {
   sql: `with held as materialized (
 ${heldReasonsSql(reasons)}
 ),
+people_tiers as (
+  select held.patient_id, min(held.tier) as tier from held group by held.patient_id
+),
 people_held as (
   select
     held.patient_id,
-    min(held.tier) as tier,
+    people_tiers.tier,
+    min(case when held.tier = people_tiers.tier then held.ordered end) as ordered,
     cast(count(*) as integer) as reasons,
     min(coalesce(held.fact_on, date '0001-01-01')) as oldest_on
   from held
-  group by held.patient_id
+  join people_tiers on people_tiers.patient_id = held.patient_id
+  group by held.patient_id, people_tiers.tier
 ),
 ranked as (
   select
     h.patient_id,
     h.tier,
+    h.ordered,
     h.reasons,
     h.oldest_on,
     p.risk_cell,
@@ -102,6 +110,7 @@ placed as (
     case
       when lag(k.patient_id) over pressing is null then null
       when lag(k.tier) over pressing <> k.tier then 'tier'
+      when lag(k.ordered) over pressing <> k.ordered then 'order of reasons'
       when lag(k.risk_place) over pressing <> k.risk_place then 'risk cell'
       when lag(k.failure_risk_2_years) over pressing is distinct from k.failure_risk_2_years then 'failure risk'
       when lag(k.reasons) over pressing <> k.reasons then 'reasons'
@@ -111,7 +120,7 @@ placed as (
     end as below_by
   from ranked as k
   window pressing as (
-    order by k.tier, k.risk_place, k.failure_risk_2_years desc nulls last, k.reasons desc, k.oldest_on,
+    order by k.tier, k.ordered, k.risk_place, k.failure_risk_2_years desc nulls last, k.reasons desc, k.oldest_on,
       k.next_visit_on nulls last, k.public_id
   )
 )
@@ -137,7 +146,7 @@ select
   nullif(placed.oldest_on, date '0001-01-01') as oldest_on,
   recent.last_visit_on,
   placed.next_visit_on,
-  coalesce(placed.next_visit_on <= cast($today as date) + 14, false) as is_booked_soon,
+  coalesce(placed.next_visit_on <= cast($today as date) + t.outreach_booked_days, false) as is_booked_soon,
   case
     when people.died_on <= cast($today as date) then 'died'
     when people.left_on <= cast($today as date) then 'left'
@@ -154,6 +163,7 @@ from placed
 join people on people.patient_id = placed.patient_id
 join recent_facts_at as recent on recent.patient_id = placed.patient_id and recent.as_of = cast($as_of as date)
 join held on held.patient_id = placed.patient_id
-order by placed.place, held.place`,
+cross join settings as t
+order by placed.place, held.tier, held.ordered, held.place`,
   Row: OutreachRow,
 } as const

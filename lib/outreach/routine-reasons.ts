@@ -134,7 +134,7 @@ export const dueReasons: readonly Reason[] = [
   },
 ]
 
-/** What will fall out of its window within 60 days; the fact still counts today. */
+/** What will fall out of its window within the days the clinic looks ahead; the fact still counts today. */
 export const aheadReasons: readonly Reason[] = [
   {
     id: "pressure-falls-out",
@@ -143,12 +143,12 @@ export const aheadReasons: readonly Reason[] = [
     patientWords: "A blood pressure check will soon be due.",
     endsWith: "a later usable pressure",
     actor: "care coordinator",
-    sql: "s.pressure_measured = 'met' and p.bp_on <= months_before(p.as_of + 60, t.bp_window_months)",
+    sql: "s.pressure_measured = 'met' and p.bp_on <= months_before(p.as_of + t.outreach_ahead_days, t.bp_window_months)",
     factOn: "p.bp_on",
     value: measured,
     // Adding months ends a day of a longer month at the end of the shorter one, as the definitions count them.
     fallsOutOn: "cast(p.bp_on + t.bp_window_months * interval '1' month as date)",
-    settings: pressureSettings,
+    settings: [...pressureSettings, "outreach.aheadDays"],
     source: "60 days ahead: common practice, no source",
   },
   {
@@ -158,11 +158,11 @@ export const aheadReasons: readonly Reason[] = [
     patientWords: "A urine test will soon be due.",
     endsWith: "a later ACR or PCR",
     actor: "care coordinator",
-    sql: "s.acr_tested = 'met' and p.urine_last_on <= months_before(p.as_of + 60, 12)",
+    sql: "s.acr_tested = 'met' and p.urine_last_on <= months_before(p.as_of + t.outreach_ahead_days, 12)",
     factOn: "p.urine_last_on",
     value: none,
     fallsOutOn: "cast(p.urine_last_on + interval '12' month as date)",
-    settings: [],
+    settings: ["outreach.aheadDays"],
     source: "60 days ahead: common practice, no source",
   },
 ]

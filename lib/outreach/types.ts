@@ -1,3 +1,4 @@
+import type { ReasonId } from "../domain/reason-ids"
 import type { SettingKey } from "../domain/settings"
 import type { Actor } from "../measures/types"
 
@@ -5,28 +6,6 @@ import type { Actor } from "../measures/types"
 export const tiers = ["urgent", "soon", "routine", "ahead"] as const
 
 export type Tier = (typeof tiers)[number]
-
-export const reasonIds = [
-  "pressure-very-high",
-  "potassium-very-high",
-  "drug-stopped-abruptly",
-  "potassium-high",
-  "pressure-high",
-  "pressure-low-on-drugs",
-  "tests-after-start-due",
-  "protein-without-ras-blocker",
-  "above-target-on-several",
-  "above-target",
-  "pressure-not-measured",
-  "urine-albumin-due",
-  "kidney-tests-due",
-  "diet-record-due",
-  "lost-to-follow-up",
-  "pressure-falls-out",
-  "urine-falls-out",
-] as const
-
-export type ReasonId = (typeof reasonIds)[number]
 
 /** What the numbers of a reason are: a pair of pressures, one amount with its unit, or none. */
 export type ReasonValue =

@@ -1,3 +1,4 @@
+import Link from "next/link"
 import type { Proposal } from "../../../lib/domain/setting-proposal"
 import type { SettingTopic } from "../../../lib/domain/setting-topic"
 import { topicWords } from "../../../lib/domain/setting-values"
@@ -32,13 +33,22 @@ export function TopicEntry(props: TopicProps) {
           {sentenceCase(topicWords(topic, settings))}
           <span className={styles.mark}>{isDefault ? "default" : "set by the clinic"}</span>
         </p>
-        <details open={isTried || isWrong} className={styles.fold}>
-          <summary>
-            {isTried ? "Answers" : "Change"}
-            <span className="visually-hidden"> {topic.name}</span>
-          </summary>
-          <TopicForm key={JSON.stringify(topic.keys.map((key) => [texts[key], settings[key]]))} {...props} />
-        </details>
+        {topic.texts ? (
+          <Link href="/settings/outreach" prefetch={false} className={styles.elsewhere}>
+            Change<span className="visually-hidden"> {topic.name}</span>
+          </Link>
+        ) : (
+          <details open={isTried || isWrong} className={styles.fold}>
+            <summary>
+              {isTried ? "Answers" : "Change"}
+              <span className="visually-hidden"> {topic.name}</span>
+            </summary>
+            <TopicForm
+              key={JSON.stringify(topic.keys.map((key) => [texts[key], settings[key]]))}
+              {...props}
+            />
+          </details>
+        )}
       </div>
     </article>
   )

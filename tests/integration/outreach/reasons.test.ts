@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import { outreachList } from "../../../lib/outreach/outreach-list"
 import { reasons } from "../../../lib/outreach/reasons"
-import { reasonIds } from "../../../lib/outreach/types"
+import { reasonIds } from "../../../lib/domain/reason-ids"
 import { outreachPeople } from "../../fixtures/outreach-people"
 import { joined, today } from "../../fixtures/outreach-person"
 import { openEngine, type TestEngine } from "../../helpers/open-engine"

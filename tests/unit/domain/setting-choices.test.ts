@@ -20,14 +20,21 @@ test("every group has a topic, and every topic a group", () => {
   expect(new Set(settingTopics.map((topic) => topic.id)).size).toBe(settingTopics.length)
 })
 
-test.each(settingTopics)("$id can be answered: by a choice or by numbers for all its keys", (topic) => {
-  const byField = topic.fields.map((field) => field.key)
+test.each(settingTopics)(
+  "$id can be answered: by a choice, by numbers or by texts for all its keys",
+  (topic) => {
+    const byField = topic.fields.map((field) => field.key)
 
-  expect(topic.question).toMatch(/\?$/)
-  expect(topic.choices.length + topic.fields.length).toBeGreaterThan(0)
-  if (topic.fields.length > 0) expect([...byField].sort()).toEqual([...topic.keys].sort())
-  for (const choice of topic.choices) expect(Object.keys(choice.sets).sort()).toEqual([...topic.keys].sort())
-})
+    expect(topic.question).toMatch(/\?$/)
+    const byText = (topic.texts ?? []).map((text) => text.key)
+
+    expect(topic.choices.length + topic.fields.length + byText.length).toBeGreaterThan(0)
+    if (byText.length > 0) expect([...byText].sort()).toEqual([...topic.keys].sort())
+    if (topic.fields.length > 0) expect([...byField].sort()).toEqual([...topic.keys].sort())
+    for (const choice of topic.choices)
+      expect(Object.keys(choice.sets).sort()).toEqual([...topic.keys].sort())
+  },
+)
 
 test.each(settingTopics.filter((topic) => topic.choices.length > 0))(
   "the default of $id is one of its named choices",

@@ -31,6 +31,17 @@ test("a thousands separator is read as such", () => {
 })
 
 test.each([
+  ["outreach.reasonsOff", "above-target no-such-reason", "Must be names of reasons with blanks between."],
+  ["outreach.reasonsOff", "above-target above-target", "Names a reason twice."],
+  [
+    "outreach.reasonsOff",
+    "diet-record-due potassium-very-high",
+    "Urgent reasons cannot be switched off: they name what cannot wait.",
+  ],
+  ["outreach.reasonOrder", "above-target", "Must name every reason once."],
+  ["outreach.urgentText", " ", "A text is needed."],
+  ["outreach.urgentText", "a".repeat(501), "Takes at most 500 letters."],
+  ["outreach.channels", "4", "So many channels need at least as many attempts."],
   ["bp.systolicTarget", "40", "Must be 90 to 200 mmHg; 40 is outside."],
   ["bp.systolicTarget", "201", "Must be 90 to 200 mmHg; 201 is outside."],
   ["bp.systolicTarget", "", "A number is needed."],

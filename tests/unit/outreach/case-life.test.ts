@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest"
 import type { HeldReason, OutreachCase } from "../../../lib/domain/outreach-case"
-import { defaultAttemptsRule, nextStep } from "../../../lib/outreach/attempts-rule"
+import { attemptsRule, nextStep } from "../../../lib/outreach/attempts-rule"
+import { defaultSettings } from "../../../lib/domain/settings"
 import type { CaseEvent, DataEvent } from "../../../lib/outreach/case-events"
 import { next } from "../../../lib/outreach/case-life"
 import { isUnseenUrgent, standingOf } from "../../../lib/outreach/case-standing"
@@ -134,7 +135,7 @@ test("three attempts by two channels, then a letter, then the clinician", () => 
   const step = (...channels: ("phone" | "text" | "letter")[]) =>
     nextStep(
       channels.map((channel) => ({ channel })),
-      defaultAttemptsRule,
+      attemptsRule(defaultSettings),
     )
 
   expect([step(), step("phone"), step("phone", "phone"), step("phone", "text")]).toEqual([
