@@ -5,6 +5,7 @@ type ScreenEntry = { href: string; name: string; needs: Capability }
 /** The screens of the masthead, each with what it needs. */
 export const screens: readonly ScreenEntry[] = [
   { href: "/", name: "Month", needs: "figures.see" },
+  { href: "/outreach", name: "Outreach", needs: "outreach.work" },
   { href: "/patients", name: "Patients", needs: "people.see" },
   { href: "/measures", name: "Measures", needs: "figures.see" },
   { href: "/imports", name: "Imports", needs: "imports.see" },

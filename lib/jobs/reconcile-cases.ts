@@ -181,7 +181,7 @@ function placeOf([row]: readonly OutreachRow[]): PersonPlace[] {
     {
       ...{ patientId: row.patient_id, tier: row.tier, place: row.place, belowBy: row.below_by },
       ...{ site: row.site, clinician: row.clinician_name, nextVisitOn: row.next_visit_on },
-      isBookedSoon: row.is_booked_soon,
+      ...{ language: row.language, isBookedSoon: row.is_booked_soon },
     },
   ]
 }

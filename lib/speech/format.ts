@@ -121,6 +121,13 @@ export function dayOfYear(plainDate: string): string {
   return `${dayOfMonth}${space}${monthName}`
 }
 
+/** "2026-10-31" as "Saturday". */
+export function weekday(plainDate: string): string {
+  return new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", weekday: "long" }).format(
+    new Date(`${plainDate}T00:00:00Z`),
+  )
+}
+
 /** "2026-10", or any day in it, as "October 2026". */
 export function month(yearMonth: string): string {
   const { year, monthName } = parts(yearMonth)

@@ -16,15 +16,29 @@ export type ReasonFact = {
 
 /** A reason with its fact: "Pressure very high 188/112, 30 Oct 2026"; "Urine albumin overdue, last Aug 2025". */
 export function reasonWords(fact: ReasonFact, settings: Settings): string {
+  const { name, detail } = reasonParts(fact, settings)
+  if (detail === "") return name
+  return fact.value !== null && detail.startsWith(amountOf(fact)) ? `${name} ${detail}` : `${name}, ${detail}`
+}
+
+/** The same in two: what is set bold, and the fact after it, which may be nothing. */
+export function reasonParts(fact: ReasonFact, settings: Settings): { name: string; detail: string } {
   const known = reasons.find((one) => one.id === fact.reason)
   // A case may speak of a reason that a later program no longer has.
-  if (!known) return fact.reason.replaceAll("-", " ")
-  const name = withSettings(known.name, settings)
-  const unit = known.value.kind === "amount" ? known.value.unit : null
-  const named = [name, amountWords(fact, unit)].filter((words) => words !== "").join(" ")
-  if (fact.fallsOutOn !== null) return `${named}, from ${day(fact.fallsOutOn)}`
-  if (dueReasons.some((one) => one.id === fact.reason)) return `${named}, ${lastWords(fact.factOn)}`
-  return fact.factOn === null ? named : `${named}, ${day(fact.factOn)}`
+  if (!known) return { name: fact.reason.replaceAll("-", " "), detail: "" }
+  const detail = [amountOf(fact), momentOf(fact)].filter((words) => words !== "").join(", ")
+  return { name: withSettings(known.name, settings), detail }
+}
+
+function amountOf(fact: ReasonFact): string {
+  const known = reasons.find((one) => one.id === fact.reason)
+  return amountWords(fact, known?.value.kind === "amount" ? known.value.unit : null)
+}
+
+function momentOf({ reason, factOn, fallsOutOn }: ReasonFact): string {
+  if (fallsOutOn !== null) return `from ${day(fallsOutOn)}`
+  if (dueReasons.some((one) => one.id === reason)) return lastWords(factOn)
+  return factOn === null ? "" : day(factOn)
 }
 
 function amountWords({ value, secondValue, comparator }: ReasonFact, unit: string | null): string {

@@ -48,6 +48,7 @@ export const auditActions = {
   "action.reopen": "opened a decision or an action again",
   "case.work": "worked on the case of a patient",
   "cases.update": "brought the cases up to date",
+  "cases.list": "listed the patients to contact",
   "cases.export": "took the list of patients to contact",
   "emergency.open": "opened emergency access",
   "emergency.end": "ended emergency access",

@@ -2,6 +2,7 @@ import "server-only"
 import { z } from "zod"
 import type { Scope } from "../access/scope"
 import type { OutreachCase } from "../domain/outreach-case"
+import { caseCondition, type CaseFilters, type CasePart } from "./case-filters"
 import { caseColumns, casesOf, type StoredCase } from "./case-rows"
 import { Prisma, type PrismaClient } from "./generated/client"
 import { inScope } from "./in-scope"
@@ -10,58 +11,59 @@ const Listed = z.array(
   z.object({
     id: z.number(),
     public_id: z.string(),
-    place: z.number(),
-    tier: z.string(),
+    place: z.number().nullable(),
+    tier: z.string().nullable(),
     below_by: z.string().nullable(),
     site: z.string().nullable(),
     clinician: z.string().nullable(),
     next_visit_on: z.string().nullable(),
-    last_attempt_on: z.string().nullable(),
-    attempts: z.number(),
+    assigned_name: z.string().nullable(),
+    acknowledged_name: z.string().nullable(),
+    acknowledged_at: z.date().nullable(),
+    tried: z.array(z.object({ onDay: z.string(), channel: z.string(), outcome: z.string() })),
   }),
 )
 
-/** A row of the list: the case, and where it stands in the order of the latest look. */
+/** A row of the list: the case, where it stands in the order of the latest look, and the attempts of this round, earliest first. */
 export type ListedCase = StoredCase & Omit<z.infer<typeof Listed>[number], "id">
 
-/** What narrows the list: urgent ones or the others, whose they are, and the place after which it goes on. */
+/** What narrows the list: which part of it, and the place after which it goes on. */
 export type CaseListAsked = {
   scope: Scope
   on: string
-  which: "urgent" | "to contact"
-  assignedTo?: string
+  which: CasePart
+  filters?: CaseFilters
   after: number
   limit: number
 }
 
 /**
- * A page of the open cases in their order: who is to be contacted on a day, or the urgent, which nothing hides. Who is kept
- * from contact is on none, and who has a visit soon stands on the visit's list unless urgent.
+ * A page of the cases in their order: who is to be contacted on a day, the urgent, which nothing hides, or those who are
+ * left out of both for now. Who is kept from contact is on none. Closed cases are in the order of their closing, latest
+ * first, and go on after so many.
  */
 export async function listCases(client: PrismaClient, asked: CaseListAsked): Promise<ListedCase[]> {
-  const { on, which, assignedTo, after, limit } = asked
-  const kind =
-    which === "urgent"
-      ? Prisma.sql`c.tier = 'urgent'`
-      : Prisma.sql`c.tier <> 'urgent' and not c.is_booked_soon and (c.again_on is null or c.again_on <= ${on}::date)`
-  const own = assignedTo === undefined ? Prisma.empty : Prisma.sql`and c.assigned_to = ${assignedTo}::uuid`
+  const { on, which, filters, after, limit } = asked
+  const those = caseCondition({ which, on, filters })
+  const page =
+    which === "closed"
+      ? Prisma.sql`where ${those} order by c.closed_on desc, c.id desc limit ${limit}::int offset ${after}::int`
+      : Prisma.sql`where ${those} and c.place > ${after}::int order by c.place limit ${limit}::int`
   const rows = await inScope(
     client,
     asked.scope,
     (transaction) => transaction.$queryRaw<unknown[]>`
-      with page as (
-        select c.* from outreach_cases as c
-        where c.state = 'open' and c.kept_from is null and c.place > ${after}::int and ${kind} ${own}
-        order by c.place limit ${limit}::int
-      )
+      with page as (select c.* from outreach_cases as c ${page})
       select ${caseColumns}, p.public_id::text as public_id, c.place, c.tier, c.below_by, c.site, c.clinician,
-        c.next_visit_on::text as next_visit_on,
-        (select max(e.on_day)::text from outreach_events as e
-          where e.case_id = c.id and e.kind = 'attempt') as last_attempt_on,
-        (select count(*)::int from outreach_events as e
-          where e.case_id = c.id and e.kind = 'attempt' and e.round = c.round) as attempts
+        c.next_visit_on::text as next_visit_on, c.acknowledged_at,
+        (select u.name from users as u where u.id = c.assigned_to) as assigned_name,
+        (select u.name from users as u where u.id = c.acknowledged_by) as acknowledged_name,
+        coalesce((
+          select jsonb_agg(jsonb_build_object('onDay', e.on_day, 'channel', e.channel, 'outcome', e.outcome) order by e.id)
+          from outreach_events as e
+          where e.case_id = c.id and e.kind = 'attempt' and e.round = c.round), '[]'::jsonb) as tried
       from page as c join patients as p on p.patient_id = c.patient_id
-      order by c.place`,
+      order by ${which === "closed" ? Prisma.sql`c.closed_on desc, c.id desc` : Prisma.sql`c.place`}`,
   )
   const listed = Listed.parse(rows)
   return casesOf(rows).flatMap((one, index) => {

@@ -15,6 +15,7 @@ export type PersonPlace = {
   belowBy: string | null
   site: string | null
   clinician: string | null
+  language: string | null
   nextVisitOn: string | null
   isBookedSoon: boolean
 }
@@ -159,19 +160,24 @@ export async function writePlaces(
   await transaction.$executeRaw`
     with placed as materialized (
       select p.* from jsonb_to_recordset(${json(places)}::jsonb) as p (
-        "patientId" text, tier text, place int, "belowBy" text, site text, clinician text, "nextVisitOn" date,
-        "isBookedSoon" boolean)
+        "patientId" text, tier text, place int, "belowBy" text, site text, clinician text, language text,
+        "nextVisitOn" date, "isBookedSoon" boolean)
     )
     update outreach_cases as c set
       tier = placed.tier, place = placed.place, below_by = placed."belowBy", looked_on = ${on}::date,
       site = case when placed.place is null then c.site else placed.site end,
       clinician = case when placed.place is null then c.clinician else placed.clinician end,
+      language = case when placed.place is null then c.language else placed.language end,
       next_visit_on = placed."nextVisitOn", is_booked_soon = coalesce(placed."isBookedSoon", false)
     from outreach_cases as own
     left join placed on placed."patientId" = own.patient_id
     where own.id = c.id
-      and (c.tier, c.place, c.below_by, c.looked_on, c.next_visit_on, c.is_booked_soon) is distinct from
-        (placed.tier, placed.place, placed."belowBy", ${on}::date, placed."nextVisitOn", coalesce(placed."isBookedSoon", false))`
+      and (
+        (c.tier, c.place, c.below_by, c.looked_on, c.next_visit_on, c.is_booked_soon) is distinct from
+          (placed.tier, placed.place, placed."belowBy", ${on}::date, placed."nextVisitOn", coalesce(placed."isBookedSoon", false))
+        or placed.place is not null and (c.site, c.clinician, c.language) is distinct from
+          (placed.site, placed.clinician, placed.language)
+      )`
 }
 
 function isOtherLife({ before, after }: LookedCase): boolean {

@@ -79,7 +79,7 @@ async function benchLook({ databaseUrl, cases }: { databaseUrl: string; cases: n
           await writeLook(transaction, { cases: looked, on, now: new Date(), byName: "bench" })
           const places = looked.map(({ patientId }, index) => ({
             ...{ patientId, tier: "routine", place: looked.length - index, belowBy: null, site: "North" },
-            ...{ clinician: null, nextVisitOn: null, isBookedSoon: false },
+            ...{ clinician: null, language: null, nextVisitOn: null, isBookedSoon: false },
           }))
           await writePlaces(transaction, { places, on })
         },

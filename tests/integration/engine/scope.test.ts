@@ -113,6 +113,8 @@ function paramsFor(person: Person) {
   return {
     ...{ as_of: meta.runningAsOf, earlier_as_of: meta.asOfs.at(-2) ?? "" },
     ...{ public_id: person.public_id, record_id: person.patient_id },
+    // A page of a list asks for everybody by name, so that only the scope can keep somebody back.
+    listed_ids: people.map((one) => one.public_id).join(","),
     ...{ series: "recorded", limit: 1000, offset: 0 },
     ...{ standing: "not met", change: null, cause: null, detail: null, reason: null, clinician: null },
     ...{ site: null, sex: null, age: null, language: null, race: null, ethnicity: null },

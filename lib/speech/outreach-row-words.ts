@@ -1,0 +1,83 @@
+import type { orderKeys } from "../outreach/outreach-list"
+import type { OrderFacts } from "../outreach/between-two"
+import { counted, day, percentTenth, sentenceCase } from "./format"
+
+/** How somebody wants to be contacted: "Phone, Norwegian, interpreter needed". */
+export function contactWords(person: {
+  preferred_contact: string | null
+  language: string | null
+  interpreter_needed: boolean
+}): string {
+  const { preferred_contact: channel, language } = person
+  const named = channel === null ? "no preferred way on record" : channel.replace("email", "e-mail")
+  const spoken = language === null || language === "English" ? [] : [language]
+  return sentenceCase(
+    [named, ...spoken, ...(person.interpreter_needed ? ["interpreter needed"] : [])].join(", "),
+  )
+}
+
+export type Tried = { readonly onDay: string; readonly channel: string; readonly outcome: string }
+
+/** The attempts of this round, the last two with what came of them: "2 attempts: phone, no answer 28 Oct 2026; ...". */
+export function attemptsWords(tried: readonly Tried[]): string {
+  if (tried.length === 0) return "Not tried yet"
+  const last = tried.slice(-2).map((one) => `${one.channel}, ${one.outcome} ${day(one.onDay)}`)
+  const told = tried.length > 2 ? ", the last two" : ""
+  return `${counted(tried.length, "attempt", "attempts")}${told}: ${last.join("; ")}`
+}
+
+type OrderKey = (typeof orderKeys)[number]
+
+/** What decides at each key of the order, more pressing first. */
+export const orderKeyWords: Readonly<Record<OrderKey, string>> = {
+  tier: "how soon: urgent, soon, routine, ahead",
+  "risk cell": "risk by eGFR and albuminuria: very high, high, moderately increased, low, not known",
+  "failure risk": "2-year risk of kidney failure, higher first, not known last",
+  reasons: "number of reasons, more first",
+  "age of reasons": "the oldest fact behind a reason, none at all first",
+  "next visit": "the next visit booked, sooner first, none last",
+  number: "a number that stays, so that the order never changes by chance",
+}
+
+/** Why somebody stands below the one before: "Below the one before by risk: high, there very high." */
+export function belowWords(
+  key: OrderKey,
+  { above, below }: { above: OrderFacts; below: OrderFacts },
+): string {
+  if (key === "number")
+    return "Equal to the one before in everything that decides; a number that stays parts them."
+  const [here, there] = [valueOf(key, below), valueOf(key, above)]
+  return `Below the one before by ${keyNames[key]}: here ${here}, there ${there}.`
+}
+
+/** Why somebody stands here: everything that decides, in its order. */
+export function hereWords(facts: OrderFacts): string {
+  const keys = ["tier", "risk cell", "failure risk", "reasons", "age of reasons", "next visit"] as const
+  return `${sentenceCase(keys.map((key) => `${keyNames[key]} ${valueOf(key, facts)}`).join("; "))}.`
+}
+
+const keyNames = {
+  tier: "how soon",
+  "risk cell": "risk",
+  "failure risk": "2-year failure risk",
+  reasons: "number of reasons",
+  "age of reasons": "oldest fact",
+  "next visit": "next visit",
+} as const
+
+function valueOf(key: keyof typeof keyNames, facts: OrderFacts): string {
+  switch (key) {
+    case "tier":
+      return facts.tier ?? "not known"
+    case "risk cell":
+      return facts.riskCell ?? "not known"
+    case "failure risk":
+      return facts.failureRisk === null ? "not known" : percentTenth(facts.failureRisk)
+    case "reasons":
+      return String(facts.reasons)
+    case "age of reasons":
+      return facts.oldestOn === null ? "none on record" : day(facts.oldestOn)
+    case "next visit":
+      return facts.nextVisitOn === null ? "none booked" : day(facts.nextVisitOn)
+  }
+}
