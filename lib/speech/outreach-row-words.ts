@@ -1,5 +1,6 @@
 import type { orderKeys } from "../outreach/outreach-list"
 import type { OrderFacts } from "../outreach/between-two"
+import { reasons } from "../outreach/reasons"
 import { counted, day, percentTenth, sentenceCase } from "./format"
 
 /** How somebody wants to be contacted: "Phone, Norwegian, interpreter needed". */
@@ -31,6 +32,7 @@ type OrderKey = (typeof orderKeys)[number]
 /** What decides at each key of the order, more pressing first. */
 export const orderKeyWords: Readonly<Record<OrderKey, string>> = {
   tier: "how soon: urgent, soon, routine, ahead",
+  "order of reasons": "the order of reasons that the clinic set, where it set one",
   "risk cell": "risk by eGFR and albuminuria: very high, high, moderately increased, low, not known",
   "failure risk": "2-year risk of kidney failure, higher first, not known last",
   reasons: "number of reasons, more first",
@@ -58,6 +60,7 @@ export function hereWords(facts: OrderFacts): string {
 
 const keyNames = {
   tier: "how soon",
+  "order of reasons": "order of reasons",
   "risk cell": "risk",
   "failure risk": "2-year failure risk",
   reasons: "number of reasons",
@@ -69,6 +72,8 @@ function valueOf(key: keyof typeof keyNames, facts: OrderFacts): string {
   switch (key) {
     case "tier":
       return facts.tier ?? "not known"
+    case "order of reasons":
+      return nameOf(facts.firstReason)
     case "risk cell":
       return facts.riskCell ?? "not known"
     case "failure risk":
@@ -80,4 +85,13 @@ function valueOf(key: keyof typeof keyNames, facts: OrderFacts): string {
     case "next visit":
       return facts.nextVisitOn === null ? "none booked" : day(facts.nextVisitOn)
   }
+}
+
+function nameOf(id: string | null): string {
+  const known = reasons.find((one) => one.id === id)
+  return known ? withoutCapital(known.name) : "not set"
+}
+
+function withoutCapital(name: string): string {
+  return name.charAt(0).toLowerCase() + name.slice(1)
 }

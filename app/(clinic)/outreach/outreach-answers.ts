@@ -1,7 +1,8 @@
 import "server-only"
+import type { Settings } from "../../../lib/domain/settings"
 import { plainToday } from "../../../lib/domain/plain-date"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
-import type { OrderFacts } from "../../../lib/outreach/between-two"
+import { firstInOrder, type OrderFacts } from "../../../lib/outreach/between-two"
 import { listedPeople, type ListedPerson } from "../../../lib/questions/listed-people"
 import { listCases, type ListedCase } from "../../../lib/store/case-list"
 import { store } from "../../../lib/store/client"
@@ -33,15 +34,16 @@ async function withPeople(cases: readonly ListedCase[], snapshot: SnapshotMeta):
   const people = await ask(listedPeople, { as_of: snapshot.runningAsOf, listed_ids: listed })
   const byId = new Map(people.map((person) => [person.public_id, person]))
   return cases.map((one) => {
-    const person = byId.get(one.public_id) ?? null
-    return { one, person, facts: factsOf(one, person) }
+    const row = { one, person: byId.get(one.public_id) ?? null }
+    return { ...row, facts: factsOf(row, snapshot.settings) }
   })
 }
 
-function factsOf(one: ListedCase, person: ListedPerson | null): OrderFacts {
+function factsOf({ one, person }: Omit<RowOfList, "facts">, settings: Settings): OrderFacts {
   const days = one.case.reasons.map((held) => held.factOn)
   return {
     ...{ tier: one.tier, riskCell: person?.risk_cell ?? null, nextVisitOn: one.next_visit_on },
+    firstReason: firstInOrder(one.case.reasons, { tier: one.tier, settings }),
     ...{ failureRisk: person?.failure_risk_2_years ?? null, reasons: days.length },
     // A reason without a fact is older than any day.
     oldestOn: days.includes(null) ? null : (days.flatMap((day) => day ?? []).toSorted()[0] ?? null),

@@ -2,7 +2,6 @@ import Link from "next/link"
 import type { Caller } from "../../../lib/access/caller"
 import type { Settings } from "../../../lib/domain/settings"
 import { differingKey } from "../../../lib/outreach/between-two"
-import { defaultEscalation } from "../../../lib/outreach/escalation"
 import { count, day } from "../../../lib/speech/format"
 import { attemptsWords, belowWords, contactWords, hereWords } from "../../../lib/speech/outreach-row-words"
 import { reasonParts } from "../../../lib/speech/outreach-words"
@@ -37,7 +36,7 @@ export function OutreachRow({ row, above, place, settings, caller }: RowProps) {
             )
           })}
         </ul>
-        {isUrgent ? <p className={styles.soft}>{defaultEscalation}</p> : null}
+        {isUrgent ? <p className={styles.soft}>{settings["outreach.urgentText"]}</p> : null}
         <WhyHere row={row} above={above} />
       </div>
       <div className={styles.standing}>
