@@ -17,6 +17,11 @@ const mayImport: Record<string, string[]> = {
   "lib/statistics": ["lib/domain"],
   "lib/speech": ["lib/domain", "lib/measures", "lib/statistics"],
   "lib/speech/outreach-words": ["lib/outreach/reasons", "lib/outreach/routine-reasons"],
+  "lib/speech/outreach-row-words": [
+    "lib/outreach/between-two",
+    "lib/outreach/outreach-list",
+    "lib/outreach/reasons",
+  ],
   "lib/figures": ["lib/domain", "lib/measures", "lib/questions", "lib/statistics", "lib/speech"],
   "lib/import": ["lib/domain", "lib/clinical", "lib/errors"],
   "lib/import/run": ["lib/store", "lib/env"],
