@@ -43,6 +43,9 @@ export const keptFromContact = ["asked not to be contacted", "left", "died"] as 
 
 export type KeptFrom = (typeof keptFromContact)[number]
 
+/** Why a reason is gone: a fact took it off, the clinic did, or the person is not followed here any more. */
+export type EndedWhy = "by the facts" | "switched off" | "not followed"
+
 /** A reason to contact somebody as it holds on a day, with the fact behind it. */
 export const HeldReason = z.object({
   reason: z.string(),

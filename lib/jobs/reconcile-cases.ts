@@ -1,6 +1,7 @@
 import { z } from "zod"
 import { plainToday } from "../domain/plain-date"
-import type { HeldReason, OutreachCase } from "../domain/outreach-case"
+import { reasonList } from "../domain/reason-ids"
+import type { EndedWhy, HeldReason, OutreachCase } from "../domain/outreach-case"
 import { wholeClinic } from "../access/scope"
 import { askOn, onSnapshot } from "../engine/run"
 import type { DataEvent } from "../outreach/case-events"
@@ -31,6 +32,11 @@ const runningDay = {
   Row: z.object({ as_of: z.string() }),
 }
 
+const reasonsOff = {
+  sql: `select t.outreach_reasons_off as reasons from settings as t`,
+  Row: z.object({ reasons: z.string() }),
+}
+
 const mergedRecords = {
   sql: `select i.patient_id, i.record_id from identities as i where i.is_merged order by i.patient_id, i.record_id`,
   Row: z.object({ patient_id: z.string(), record_id: z.string() }),
@@ -38,23 +44,23 @@ const mergedRecords = {
 
 /**
  * Looks at the figures just built and brings every case up to date with them: opens, closes, wakes and puts in order. One look
- * at a time writes; the same look twice changes nothing. It is one transaction, so that nobody sees half of it.
+ * at a time writes; the same look twice changes nothing. It is one transaction, so that nobody sees half of it. `pastDay` is
+ * the end of an earlier month, of which the figures tell as well: the demo clinic gets its history by such looks, in turn.
  */
 export async function reconcileCases(options: {
   client: PrismaClient
   dataDir: string
   now: Date
+  pastDay?: string
 }): Promise<void> {
-  const { client, dataDir, now } = options
+  const { client, dataDir, now, pastDay } = options
   await client.$transaction(async (transaction) => {
     await waitForLook(transaction)
     const cases = await casesToLookAt(transaction)
-    const { rows, ended, recordsBy, on } = await lookAtSnapshot({ dataDir, now, cases })
+    const look = await lookAtSnapshot({ dataDir, now, cases, pastDay })
+    const { rows, on } = look
     const people = byPerson(rows)
-    const looked = [
-      ...lookAtKnown({ cases, people, ended, on }),
-      ...lookAtNew({ cases, people, recordsBy, on }),
-    ]
+    const looked = [...lookAtKnown({ ...look, cases, people }), ...lookAtNew({ ...look, cases, people })]
     const byName = commandActor().actorName
     await writeLook(transaction, { cases: looked, on, now, byName })
     await writePlaces(transaction, { places: [...people.values()].flatMap(placeOf), on })
@@ -67,7 +73,7 @@ export async function reconcileCases(options: {
   }, patience)
 }
 
-type Look = { dataDir: string; now: Date; cases: readonly StoredCase[] }
+type Look = { dataDir: string; now: Date; cases: readonly StoredCase[]; pastDay: string | undefined }
 type Facts = ReadonlyMap<string, readonly HeldReason[]>
 type People = ReadonlyMap<string, readonly OutreachRow[]>
 
@@ -82,21 +88,24 @@ function byPerson<Row extends { patient_id: string }>(rows: readonly Row[]): Map
 }
 
 /** The reasons of the running day, and what stands now where one of a case is gone. */
-function lookAtSnapshot({ dataDir, now, cases }: Look) {
+function lookAtSnapshot({ dataDir, now, cases, pastDay }: Look) {
   return onSnapshot({ dataDir, scope: wholeClinic }, async (connection) => {
     const [clock] = await askOn(connection, clockOfClinic)
     const [running] = await askOn(connection, runningDay)
-    const on = plainToday(now, clock?.time_zone ?? "UTC")
-    const asOf = running?.as_of ?? on
+    const on = pastDay ?? plainToday(now, clock?.time_zone ?? "UTC")
+    const asOf = pastDay ?? running?.as_of ?? on
     const rows = await askOn(connection, outreachList, { as_of: asOf, today: on })
     const pairs = pairsOf(goneFrom(cases, rows))
     const facts = pairs === "" ? [] : await askOn(connection, factsNow, { as_of: asOf, pairs })
     const merged = await askOn(connection, mergedRecords)
+    const [off] = await askOn(connection, reasonsOff)
     const ended = [...byPerson(facts)].map(([patientId, own]) => [patientId, own.map(factOf)] as const)
     const records = [...byPerson(merged)].map(
       ([patientId, own]) => [patientId, own.map((one) => one.record_id)] as const,
     )
-    return { rows, on, ended: new Map(ended), recordsBy: new Map(records) }
+    const switchedOff = reasonList(off?.reasons ?? "")
+    const followed = new Set(facts.filter((fact) => fact.is_followed).map((fact) => fact.patient_id))
+    return { rows, on, switchedOff, followed, ended: new Map(ended), recordsBy: new Map(records) }
   })
 }
 
@@ -113,14 +122,28 @@ function lookAtKnown(look: {
   cases: readonly StoredCase[]
   people: People
   ended: Facts
+  followed: ReadonlySet<string>
+  switchedOff: readonly string[]
   on: string
 }): LookedCase[] {
   return look.cases.map(({ id, patientId, case: before }) => {
     const event = eventOf(look.people.get(patientId) ?? [], { before, on: look.on })
-    const verdict = next(before, { ...event, ended: look.ended.get(patientId) ?? [] })
+    const ended = look.ended.get(patientId) ?? []
+    const verdict = next(before, { ...event, ended, switchedOff: look.switchedOff })
     if (!verdict.ok) throw new Error("a look at the data is never refused")
-    return { id, patientId, before, after: verdict.case, line: verdict.line }
+    const gone = before.reasons
+      .filter(({ reason }) => !event.reasons.some((held) => held.reason === reason))
+      .map(({ reason }) => ({ reason, why: whyGone(reason, { ...look, patientId }) }))
+    return { id, patientId, before, after: verdict.case, line: verdict.line, gone }
   })
+}
+
+function whyGone(
+  reason: string,
+  of: { patientId: string; followed: ReadonlySet<string>; switchedOff: readonly string[] },
+): EndedWhy {
+  if (of.switchedOff.includes(reason)) return "switched off"
+  return of.followed.has(of.patientId) ? "by the facts" : "not followed"
 }
 
 /** Who has no case yet goes on with that of a record that was merged into theirs: a refusal stays one under another number. */
@@ -141,7 +164,7 @@ function lookAtNew(look: {
     const { case: after } = verdict
     const opened = { kind: "opened", on: look.on, from: null, to: after.state, began: after.reasons } as const
     const line = { ...opened, why: after.closed?.reason ?? null, ended: [] }
-    return [{ id: null, patientId, before: null, after, line }]
+    return [{ id: null, patientId, before: null, after, line, gone: [] }]
   })
 }
 

@@ -20,7 +20,7 @@ export function afterData(before: OutreachCase, event: DataEvent): Verdict {
   const seen = { ...before, reasons: event.reasons, keptFrom: event.keptFrom }
   if (before.closed !== null)
     return afterClosed({ ...seen, closed: stillSpeaking(before.closed, event) }, event)
-  if (event.reasons.length === 0) return closedItself(seen, { on: event.on, change })
+  if (event.reasons.length === 0) return closedItself(seen, { event, change })
   const acknowledged = { ...seen, acknowledgedBy: stillAcknowledged(before, event) }
   const woken = wokenOf(acknowledged, event.on)
   if (woken) return { ok: true, case: woken.case, line: { ...woken.line, ...change } }
@@ -51,14 +51,16 @@ function wokenOf(one: OutreachCase, on: PlainDate) {
 
 function closedItself(
   one: OutreachCase,
-  { on, change }: { on: PlainDate; change: Pick<HistoryLine, "began" | "ended"> },
+  { event, change }: { event: DataEvent; change: Pick<HistoryLine, "began" | "ended"> },
 ): Verdict {
+  const { on, switchedOff = [] } = event
+  const isSwitchedOff = change.ended.some(({ reason }) => switchedOff.includes(reason))
   const closed = { on, reason: "no reason left", heldFor: [] } as const
   const idle = { snoozedUntil: null, againOn: null, acknowledgedBy: null } as const
   const line = { ...plain(on), kind: "closed itself", from: one.state, to: "closed" } as const
   return {
     ...{ ok: true, case: { ...one, ...idle, state: "closed", closed } },
-    line: { ...line, ...change, why: "no reason left" },
+    line: { ...line, ...change, why: isSwitchedOff ? "reason switched off" : "no reason left" },
   }
 }
 

@@ -19,6 +19,8 @@ export type DataEvent = {
   readonly lastSeenOn: PlainDate | null
   /** The facts as they are now of the reasons that ended, as far as there are any. */
   readonly ended: readonly HeldReason[]
+  /** The reasons that the clinic does not use. */
+  readonly switchedOff?: readonly string[]
 }
 
 /** What a person does with a case. */
@@ -57,7 +59,8 @@ export type HistoryLine = {
   readonly on: PlainDate
   readonly from: CaseState | null
   readonly to: CaseState
-  readonly why: Returning | "day has come" | "by hand" | "no reason left" | CloseReason | null
+  readonly why:
+    Returning | "day has come" | "by hand" | "no reason left" | "reason switched off" | CloseReason | null
   readonly began: readonly HeldReason[]
   readonly ended: readonly HeldReason[]
 }

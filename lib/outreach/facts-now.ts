@@ -12,11 +12,13 @@ const FactNow = z.object({
   value: z.number().nullable(),
   second_value: z.number().nullable(),
   comparator: z.string().nullable(),
+  is_followed: z.boolean(),
 })
 
 /**
  * The fact that stands now where a reason held before: the urine that came, the pressure that is no longer high. Shape:
- * parameters `$as_of` and `$pairs` of `pairsOf`; a row for each pair of a person who has a row of that day.
+ * parameters `$as_of` and `$pairs` of `pairsOf`; a row for each pair of a person who has a row of that day, with
+ * whether the person is in the panel.
  */
 export const factsNow = {
   sql: `with asked_pairs as materialized (
@@ -25,8 +27,10 @@ export const factsNow = {
 facts as (
 ${factsOfReasonsSql(reasons)}
 )
-select facts.patient_id, facts.reason, facts.fact_on, facts.value, facts.second_value, facts.comparator
+select facts.patient_id, facts.reason, facts.fact_on, facts.value, facts.second_value, facts.comparator,
+  p.in_panel as is_followed
 from facts
+join patient_month as p on p.patient_id = facts.patient_id and p.as_of = cast($as_of as date)
 join asked_pairs on asked_pairs.pair = facts.patient_id || '${partBreak}' || facts.reason
 order by facts.patient_id, facts.reason`,
   Row: FactNow,

@@ -1,6 +1,6 @@
 import "server-only"
 import { z } from "zod"
-import type { HeldReason, OutreachCase } from "../domain/outreach-case"
+import type { EndedWhy, HeldReason, OutreachCase } from "../domain/outreach-case"
 import { caseColumns, casesOf, lifeColumns, type StoredCase } from "./case-rows"
 import type { Prisma } from "./generated/client"
 import { caseLock, type CaseLine } from "./outreach-cases"
@@ -27,6 +27,8 @@ export type LookedCase = {
   before: OutreachCase | null
   after: OutreachCase
   line: CaseLine | null
+  /** Why each reason is gone that held before. */
+  gone: readonly { reason: string; why: EndedWhy }[]
 }
 
 /** Waits for the turn to look at the data, which lasts as long as the transaction. */
@@ -94,6 +96,7 @@ async function writeReasons(
   transaction: Transaction,
   { cases, on }: { cases: readonly LookedCase[]; on: string },
 ): Promise<void> {
+  const gone = cases.flatMap((one) => one.gone.map((reason) => ({ case_id: one.id, ...reason })))
   const held = cases.flatMap((one) => one.after.reasons.map((reason) => reasonRow(one, reason)))
   await transaction.$executeRaw`
     with held as materialized (
@@ -101,8 +104,13 @@ async function writeReasons(
         case_id int, patient_id text, reason text, is_urgent boolean, fact_on date, value double precision,
         second_value double precision, comparator text, falls_out_on date)
     ),
+    gone as materialized (
+      select g.* from jsonb_to_recordset(${json(gone)}::jsonb) as g (case_id int, reason text, why text)
+    ),
     ended as (
-      update outreach_case_reasons as r set ended_on = ${on}::date
+      update outreach_case_reasons as r set
+        ended_on = ${on}::date,
+        ended_why = (select gone.why from gone where gone.case_id = r.case_id and gone.reason = r.reason)
       where r.ended_on is null
         and not exists (select from held where held.case_id = r.case_id and held.reason = r.reason)
     ),

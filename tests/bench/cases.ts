@@ -74,7 +74,7 @@ async function benchLook({ databaseUrl, cases }: { databaseUrl: string; cases: n
             const seen = { keptFrom: before.keptFrom, lastSeenOn: null, ended: [] }
             const verdict = next(before, { kind: "data", on, reasons, ...seen })
             if (!verdict.ok) throw new Error("a look is never refused")
-            return { id, patientId, before, after: verdict.case, line: verdict.line }
+            return { id, patientId, before, after: verdict.case, line: verdict.line, gone: [] }
           })
           await writeLook(transaction, { cases: looked, on, now: new Date(), byName: "bench" })
           const places = looked.map(({ patientId }, index) => ({

@@ -167,7 +167,9 @@ describe("later extracts", () => {
 
     const n = await clinic.caseOf("N")
     expect(n).toMatchObject({ state: "closed", closeReason: "no reason left", place: null })
-    expect(n.reasons).toMatchObject([{ reason: "potassium-high", endedOn: new Date("2026-03-15") }])
+    expect(n.reasons).toMatchObject([
+      { reason: "potassium-high", endedOn: new Date("2026-03-15"), endedWhy: "by the facts" },
+    ])
     expect(n.events.at(-1)).toMatchObject({
       ...{ kind: "closed itself", toState: "closed", why: "no reason left" },
       ended: [{ reason: "potassium-high", factOn: "2026-03-14", value: 4.9 }],
