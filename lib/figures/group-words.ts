@@ -1,5 +1,5 @@
 import type { GroupKind } from "../questions/measure-groups"
-import { sentenceCase } from "../speech/format"
+import { languageName, sentenceCase } from "../speech/format"
 
 const titles: Record<GroupKind, string> = {
   clinician: "Clinician",
@@ -21,8 +21,6 @@ const absent: Record<GroupKind, string> = {
   ethnicity: "Not asked",
 }
 
-const languages = new Intl.DisplayNames("en", { type: "language", fallback: "code" })
-
 export function groupTitle(kind: GroupKind): string {
   return titles[kind]
 }
@@ -30,5 +28,5 @@ export function groupTitle(kind: GroupKind): string {
 /** How a group is called: "Vietnamese", "More than one", "Declined"; null is nobody's answer. */
 export function groupName(kind: GroupKind, name: string | null): string {
   if (name === null) return absent[kind]
-  return sentenceCase(kind === "language" && /^[a-z]{2,3}$/.test(name) ? (languages.of(name) ?? name) : name)
+  return sentenceCase(kind === "language" && /^[a-z]{2,3}$/.test(name) ? languageName(name) : name)
 }

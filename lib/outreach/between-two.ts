@@ -2,6 +2,7 @@ import { reasonList } from "../domain/reason-ids"
 import type { Settings } from "../domain/settings"
 import type { orderKeys } from "./outreach-list"
 import { reasons } from "./reasons"
+import { tiers } from "./types"
 
 /** What decides where somebody stands, as far as it is told apart; the order of the list has it as SQL. */
 export type OrderFacts = {
@@ -38,4 +39,22 @@ export function firstInOrder(
   const order = reasonList(settings["outreach.reasonOrder"])
   const ofTier = reasons.filter((one) => one.tier === tier && held.some(({ reason }) => reason === one.id))
   return order.find((id) => ofTier.some((one) => one.id === id)) ?? null
+}
+
+/** Reasons as a row shows them: by their tier, the clinic's order and the program's; unknown ones last. */
+export function inClinicsOrder<Held extends { readonly reason: string }>(
+  held: readonly Held[],
+  settings: Settings,
+): Held[] {
+  const order: readonly string[] = reasonList(settings["outreach.reasonOrder"])
+  const placeOf = ({ reason }: Held) => {
+    const place = reasons.findIndex((one) => one.id === reason)
+    const known = reasons[place]
+    return known ? [tiers.indexOf(known.tier), order.indexOf(reason), place] : [tiers.length]
+  }
+  return held.toSorted((one, other) => {
+    const [first, second] = [placeOf(one), placeOf(other)]
+    const at = first.findIndex((place, index) => place !== second[index])
+    return at < 0 ? 0 : (first[at] ?? 0) - (second[at] ?? 0)
+  })
 }

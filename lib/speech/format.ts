@@ -18,6 +18,8 @@ const months = [
   "December",
 ] as const
 
+const languages = new Intl.DisplayNames("en", { type: "language", fallback: "code" })
+
 /** 12345 as "12,345". */
 export function count(number: number): string {
   return number.toLocaleString("en-US", { maximumFractionDigits: 0 })
@@ -166,6 +168,11 @@ export function instant(iso: string, timeZone: string): string {
 export function listed(words: readonly string[]): string {
   if (words.length < 2) return words.join("")
   return `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`
+}
+
+/** A language by its tag (BCP 47): "vi" as "Vietnamese". */
+export function languageName(tag: string): string {
+  return languages.of(tag) ?? tag
 }
 
 /** The first letter raised, the rest as it is; a word such as eGFR keeps its form. */

@@ -1,7 +1,7 @@
 import type { orderKeys } from "../outreach/outreach-list"
 import type { OrderFacts } from "../outreach/between-two"
 import { reasons } from "../outreach/reasons"
-import { counted, day, percentTenth, sentenceCase } from "./format"
+import { counted, day, languageName, percentTenth, sentenceCase } from "./format"
 
 /** How somebody wants to be contacted: "Phone, Norwegian, interpreter needed". */
 export function contactWords(person: {
@@ -11,7 +11,7 @@ export function contactWords(person: {
 }): string {
   const { preferred_contact: channel, language } = person
   const named = channel === null ? "no preferred way on record" : channel.replace("email", "e-mail")
-  const spoken = language === null || language === "English" ? [] : [language]
+  const spoken = language === null || /^en\b/.test(language) ? [] : [languageName(language)]
   return sentenceCase(
     [named, ...spoken, ...(person.interpreter_needed ? ["interpreter needed"] : [])].join(", "),
   )
@@ -25,6 +25,12 @@ export function attemptsWords(tried: readonly Tried[]): string {
   const last = tried.slice(-2).map((one) => `${one.channel}, ${one.outcome} ${day(one.onDay)}`)
   const told = tried.length > 2 ? ", the last two" : ""
   return `${counted(tried.length, "attempt", "attempts")}${told}: ${last.join("; ")}`
+}
+
+/** How a case was closed: "Closed by itself 27 Nov 2026: no reason is left". */
+export function closingWords(closed: { on: string; reason: string }): string {
+  if (closed.reason === "no reason left") return `Closed by itself ${day(closed.on)}: no reason is left`
+  return `Closed ${day(closed.on)}: ${closed.reason}`
 }
 
 type OrderKey = (typeof orderKeys)[number]
@@ -55,7 +61,7 @@ export function belowWords(
 /** Why somebody stands here: everything that decides, in its order. */
 export function hereWords(facts: OrderFacts): string {
   const keys = ["tier", "risk cell", "failure risk", "reasons", "age of reasons", "next visit"] as const
-  return `${sentenceCase(keys.map((key) => `${keyNames[key]} ${valueOf(key, facts)}`).join("; "))}.`
+  return `${sentenceCase(keys.map((key) => `${keyNames[key]}: ${valueOf(key, facts)}`).join("; "))}.`
 }
 
 const keyNames = {

@@ -75,6 +75,7 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
     import: "select",
     snapshot: "select",
   },
+  outreach_views: { app: "select, insert, delete" },
   users: account,
   sessions: account,
   emergency_accesses: account,

@@ -1,51 +1,63 @@
 import "server-only"
-import type { Settings } from "../../../lib/domain/settings"
+import type { Caller } from "../../../lib/access/caller"
 import { plainToday } from "../../../lib/domain/plain-date"
+import { workingDayBefore } from "../../../lib/domain/working-day"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
-import { firstInOrder, type OrderFacts } from "../../../lib/outreach/between-two"
-import { listedPeople, type ListedPerson } from "../../../lib/questions/listed-people"
-import { listCases, type ListedCase } from "../../../lib/store/case-list"
+import { countDay, countListed } from "../../../lib/store/case-counts"
+import type { CaseFilters, CasePart } from "../../../lib/store/case-filters"
+import { listCases } from "../../../lib/store/case-list"
 import { store } from "../../../lib/store/client"
-import { ask, callerScope } from "../../_http/ask"
+import { callerScope } from "../../_http/ask"
 import { clinicTimeZone } from "../time-zone"
+import { rowsWithPeople } from "./rows-with-people"
+import type { OutreachView, ShownList } from "./search-params"
 
 /** Rows of one page. */
-export const pageSize = 50
+const pageSize = 50
 
-/** A case with the person it is about; null where the figures do not have them any more. */
-export type RowOfList = { one: ListedCase; person: ListedPerson | null; facts: OrderFacts }
+const partOf: Readonly<Record<ShownList, CasePart>> = {
+  today: "to contact",
+  urgent: "urgent",
+  waiting: "waiting",
+  booked: "booked soon",
+  closed: "closed",
+  "closed-itself": "closed",
+}
+
+export type OutreachAnswers = Awaited<ReturnType<typeof outreachAnswers>>
 
 /** What the screen of the day shows. */
-export async function outreachAnswers(snapshot: SnapshotMeta, now: Date) {
-  const on = plainToday(now, await clinicTimeZone())
-  const scope = await callerScope()
-  const page = { scope, on, after: 0, limit: pageSize }
-  const [urgent, others] = await Promise.all([
-    listCases(store(), { ...page, which: "urgent" }),
-    listCases(store(), { ...page, which: "to contact" }),
+export async function outreachAnswers(asked: {
+  snapshot: SnapshotMeta
+  caller: Caller
+  view: OutreachView
+  now: Date
+}) {
+  const { snapshot, caller, view, now } = asked
+  const [timeZone, scope] = await Promise.all([clinicTimeZone(), callerScope()])
+  const on = plainToday(now, timeZone)
+  const since = workingDayBefore(on)
+  const filters = filtersOf(view, { caller, since })
+  const page = { scope, on, filters, after: view.after ?? 0, limit: pageSize }
+  const which = partOf[view.show]
+  const hasUrgent = view.show === "today" && view.after === null
+  const [counts, listed, urgentListed, urgent, others] = await Promise.all([
+    countDay(store(), { scope, on, mine: caller.userId, closedItselfSince: since }),
+    countListed(store(), { ...page, which }),
+    hasUrgent ? countListed(store(), { ...page, which: "urgent" }) : { total: 0, before: 0 },
+    hasUrgent ? listCases(store(), { ...page, which: "urgent" }) : [],
+    listCases(store(), { ...page, which }),
   ])
-  const rows = await withPeople([...urgent, ...others], snapshot)
-  return { on, urgent: rows.slice(0, urgent.length), others: rows.slice(urgent.length) }
+  const rows = await rowsWithPeople([...urgent, ...others], snapshot)
+  const shown = { urgent: rows.slice(0, urgent.length), others: rows.slice(urgent.length) }
+  return { on, since, timeZone, counts, listed, urgentTotal: urgentListed.total, ...shown }
 }
 
-async function withPeople(cases: readonly ListedCase[], snapshot: SnapshotMeta): Promise<RowOfList[]> {
-  if (cases.length === 0) return []
-  const listed = cases.map((one) => one.public_id).join(",")
-  const people = await ask(listedPeople, { as_of: snapshot.runningAsOf, listed_ids: listed })
-  const byId = new Map(people.map((person) => [person.public_id, person]))
-  return cases.map((one) => {
-    const row = { one, person: byId.get(one.public_id) ?? null }
-    return { ...row, facts: factsOf(row, snapshot.settings) }
-  })
-}
-
-function factsOf({ one, person }: Omit<RowOfList, "facts">, settings: Settings): OrderFacts {
-  const days = one.case.reasons.map((held) => held.factOn)
+function filtersOf(view: OutreachView, of: { caller: Caller; since: string }): CaseFilters {
+  const { reason, site, clinician, language } = view
   return {
-    ...{ tier: one.tier, riskCell: person?.risk_cell ?? null, nextVisitOn: one.next_visit_on },
-    firstReason: firstInOrder(one.case.reasons, { tier: one.tier, settings }),
-    ...{ failureRisk: person?.failure_risk_2_years ?? null, reasons: days.length },
-    // A reason without a fact is older than any day.
-    oldestOn: days.includes(null) ? null : (days.flatMap((day) => day ?? []).toSorted()[0] ?? null),
+    ...{ reason, site, clinician, language },
+    whose: view.whose === "mine" ? of.caller.userId : view.whose,
+    closedItselfSince: view.show === "closed-itself" ? of.since : null,
   }
 }

@@ -1,10 +1,65 @@
-import { dayOfYear, weekday } from "../../../lib/speech/format"
-import { ScreenTitle } from "../../_ui/screen"
-import type { outreachAnswers } from "./outreach-answers"
+import Link from "next/link"
+import { count, dayOfYear, weekday } from "../../../lib/speech/format"
+import type { SavedView } from "../../../lib/store/outreach-views"
+import { CountList } from "../../_ui/count-list"
+import { PeopleLink } from "../../_ui/people-link"
+import { AsidePart, ScreenTitle } from "../../_ui/screen"
+import type { OutreachAnswers } from "./outreach-answers"
+import { SavedViews } from "./saved-views"
+import { outreachHref, type OutreachView } from "./search-params"
 
-type Answers = Awaited<ReturnType<typeof outreachAnswers>>
+/** The day in words, how many are to be contacted, and how many stand on the lists beside it. */
+export function OutreachAside({ answers }: { answers: OutreachAnswers }) {
+  const { counts, on, since } = answers
+  const rows = [
+    { number: counts.mine, words: "mine", href: outreachHref({ whose: "mine" }) },
+    { number: counts.nobodys, words: "nobody’s yet", href: outreachHref({ whose: "nobody" }) },
+    {
+      ...{ number: counts.closed_itself, words: `closed by themselves since ${weekday(since)}` },
+      href: outreachHref({ show: "closed-itself" }),
+    },
+    {
+      ...{ number: counts.booked_soon, words: "booked soon: on the visit lists" },
+      href: outreachHref({ show: "booked" }),
+    },
+    { number: counts.asked_not, words: "asked not to be contacted", href: null },
+  ]
+  return (
+    <>
+      <ScreenTitle title={`${weekday(on)} ${dayOfYear(on)}`}>
+        <p>
+          {count(counts.to_contact)} {counts.to_contact === 1 ? "person" : "people"} to contact today,{" "}
+          <PeopleLink href={outreachHref({ show: "urgent" })} number={counts.urgent}>
+            {count(counts.urgent)} urgent
+          </PeopleLink>
+          .{" "}
+          <PeopleLink href={outreachHref({ show: "waiting" })} number={counts.waiting}>
+            {count(counts.waiting)} {counts.waiting === 1 ? "waits" : "wait"}
+          </PeopleLink>{" "}
+          for the next try.
+        </p>
+      </ScreenTitle>
+      <AsidePart>
+        <CountList rows={rows} />
+      </AsidePart>
+    </>
+  )
+}
 
-/** The day in words, how many are to be contacted, and the ways to the other lists. */
-export function OutreachAside({ answers }: { answers: Answers }) {
-  return <ScreenTitle title={`${weekday(answers.on)} ${dayOfYear(answers.on)}`} />
+/** The lists somebody comes back to, and how else to see the work. */
+export function OutreachAfter({ views, view }: { views: readonly SavedView[]; view: OutreachView }) {
+  return (
+    <>
+      <AsidePart title="Lists">
+        <SavedViews views={views} view={view} />
+      </AsidePart>
+      <AsidePart>
+        <p>
+          <Link href={outreachHref({ show: "closed" })} prefetch={false}>
+            Closed
+          </Link>
+        </p>
+      </AsidePart>
+    </>
+  )
 }

@@ -1,28 +1,92 @@
+import Link from "next/link"
 import type { Caller } from "../../../lib/access/caller"
 import type { Settings } from "../../../lib/domain/settings"
-import type { outreachAnswers } from "./outreach-answers"
+import { count, counted } from "../../../lib/speech/format"
+import { ListKeys } from "./list-keys"
+import { NobodyListed } from "./nobody-listed"
+import type { OutreachAnswers } from "./outreach-answers"
 import { OutreachRow } from "./outreach-row"
 import styles from "./outreach.module.css"
+import { outreachHref, type OutreachView } from "./search-params"
 
-type Answers = Awaited<ReturnType<typeof outreachAnswers>>
+type RowsProps = { answers: OutreachAnswers; view: OutreachView; settings: Settings; caller: Caller }
 
 /** The urgent rows, then the list of people to contact, each in its order. */
-export function OutreachRows(props: { answers: Answers; settings: Settings; caller: Caller }) {
-  const { answers, settings, caller } = props
-  const shown = [...answers.urgent, ...answers.others]
-  if (shown.length === 0) return <p className={styles.none}>Nobody is to be contacted today.</p>
+export function OutreachRows({ answers, view, settings, caller }: RowsProps) {
+  const { urgent, others, listed, urgentTotal } = answers
+  const shown = { settings, caller, on: answers.on, timeZone: answers.timeZone }
+  const isUrgentList = view.show === "urgent"
   return (
-    <ol className={styles.rows}>
-      {shown.map((row, index) => (
-        <OutreachRow
-          key={row.one.id}
-          row={row}
-          above={shown[index - 1] ?? null}
-          place={index - answers.urgent.length + 1}
-          settings={settings}
-          caller={caller}
-        />
-      ))}
-    </ol>
+    <ListKeys>
+      {urgent.length > 0 || (isUrgentList && others.length > 0) ? (
+        <section aria-labelledby="urgent-title" className={styles.urgentPart}>
+          <h2 id="urgent-title" className={styles.partTitle}>
+            Urgent: {counted(isUrgentList ? listed.total : urgentTotal, "person", "people")}
+          </h2>
+          <p className={styles.soft}>{settings["outreach.urgentText"]} They are no rows of the call list.</p>
+        </section>
+      ) : null}
+      {urgent.length > 0 ? (
+        <ol className={styles.rows} aria-labelledby="urgent-title">
+          {urgent.map((row, index) => (
+            <OutreachRow
+              key={row.one.id}
+              {...shown}
+              row={row}
+              above={urgent[index - 1] ?? null}
+              place={null}
+            />
+          ))}
+        </ol>
+      ) : null}
+      {urgentTotal > urgent.length ? (
+        <p className={styles.ways}>
+          <Link href={outreachHref({ ...view, show: "urgent" })} prefetch={false}>
+            All {count(urgentTotal)} urgent
+          </Link>
+        </p>
+      ) : null}
+      {others.length === 0 ? <NobodyListed answers={answers} view={view} /> : null}
+      {others.length > 0 ? (
+        <ol className={styles.rows} aria-label={isUrgentList ? "Urgent" : "People to contact"}>
+          {others.map((row, index) => (
+            <OutreachRow
+              {...shown}
+              key={row.one.id}
+              row={row}
+              above={others[index - 1] ?? urgent.at(-1) ?? null}
+              place={isUrgentList ? null : listed.before + index + 1}
+            />
+          ))}
+        </ol>
+      ) : null}
+      <Ways answers={answers} view={view} />
+    </ListKeys>
+  )
+}
+
+/** Which part of the list this page is, and the ways to the rest of it. */
+function Ways({ answers, view }: { answers: OutreachAnswers; view: OutreachView }) {
+  const { others, listed } = answers
+  if (others.length === 0) return null
+  const last = listed.before + others.length
+  const isByTime = view.show === "closed" || view.show === "closed-itself"
+  const goesOn = isByTime ? last : (others.at(-1)?.one.place ?? null)
+  return (
+    <nav aria-label="Pages of the list" className={styles.ways}>
+      <span>
+        {count(listed.before + 1)} to {count(last)} of {count(listed.total)}
+      </span>
+      {view.after === null ? null : (
+        <Link href={outreachHref({ ...view, after: null })} prefetch={false}>
+          From the first
+        </Link>
+      )}
+      {last < listed.total ? (
+        <Link href={outreachHref({ ...view, after: goesOn })} prefetch={false}>
+          The next
+        </Link>
+      ) : null}
+    </nav>
   )
 }
