@@ -81,3 +81,22 @@ export type OutreachCase = {
   /** Counts how often it was opened; attempts are counted within a round. */
   readonly round: number
 }
+
+/** A case as a line of history keeps it. */
+export const KeptCase = z.object({
+  state: z.enum(caseStates),
+  reasons: z.array(HeldReason),
+  keptFrom: z.enum(keptFromContact).nullable(),
+  assignedTo: z.string().nullable(),
+  snoozedUntil: z.string().nullable(),
+  againOn: z.string().nullable(),
+  acknowledgedBy: z.string().nullable(),
+  closed: z
+    .object({
+      on: z.string(),
+      reason: z.enum(closings),
+      heldFor: z.array(z.object({ reason: z.string(), isUrgent: z.boolean() })),
+    })
+    .nullable(),
+  round: z.number(),
+})

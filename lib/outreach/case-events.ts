@@ -45,7 +45,24 @@ export type WorkEvent = CaseAct & { readonly on: PlainDate; readonly by: string 
 /** The calendar has come to a day. */
 export type WakeEvent = { readonly kind: "wake"; readonly on: PlainDate }
 
-export type CaseEvent = DataEvent | WorkEvent | WakeEvent
+/** The latest line of a case's history: who did it, what, and the case before and after; null where the data did it. */
+export type LastAct = {
+  readonly by: string
+  readonly on: PlainDate
+  readonly kind: string
+  readonly before: OutreachCase
+  readonly after: OutreachCase
+}
+
+/** Somebody takes back what they did last. */
+export type TakeBackEvent = {
+  readonly kind: "take back"
+  readonly on: PlainDate
+  readonly by: string
+  readonly last: LastAct | null
+}
+
+export type CaseEvent = DataEvent | WorkEvent | WakeEvent | TakeBackEvent
 
 /** Why a case opened again by itself. */
 export type Returning =
@@ -56,6 +73,7 @@ export type HistoryLine = {
   readonly kind:
     | ("opened" | "reasons changed" | "woken" | "reopened" | "closed itself")
     | Exclude<WorkEvent["kind"], "reopen">
+    | "take back"
   readonly on: PlainDate
   readonly from: CaseState | null
   readonly to: CaseState
@@ -78,6 +96,10 @@ export type Refusal =
   | "nothing urgent"
   | "acknowledged already"
   | "no reason holds"
+  | "nothing to take back"
+  | "done by somebody else"
+  | "done on another day"
+  | "changed since"
 
 /** What came of an event. Without a line the case's life went on as it was, at most with newer facts. */
 export type Verdict =

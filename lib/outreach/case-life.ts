@@ -1,6 +1,7 @@
 import type { OutreachCase } from "../domain/outreach-case"
 import type { CaseEvent, Verdict } from "./case-events"
 import { afterData, afterDay, openedBy } from "./case-data"
+import { takenBack } from "./case-taken-back"
 import { afterWork } from "./case-work"
 
 /**
@@ -14,5 +15,6 @@ import { afterWork } from "./case-work"
 export function next(before: OutreachCase | null, event: CaseEvent): Verdict {
   if (before === null) return event.kind === "data" ? openedBy(event) : { ok: false, why: "no case" }
   if (event.kind === "data") return afterData(before, event)
+  if (event.kind === "take back") return takenBack(before, event)
   return event.kind === "wake" ? afterDay(before, event) : afterWork(before, event)
 }

@@ -6,20 +6,29 @@ import {
   type CaseWork,
   type LineExtra,
 } from "../store/outreach-cases"
-import type { CaseAct, Refusal } from "./case-events"
+import type { CaseAct, CaseEvent, LastAct, Refusal } from "./case-events"
 import { next } from "./case-life"
+
+type TakeBack = { readonly kind: "take back" }
 
 /** What somebody does with a case, as they saw it at `version`, on the clinic's day `on`. */
 export function workOnCase(
   client: PrismaClient,
-  work: CaseWork & { id: number; version: number; on: string; act: CaseAct; note: string | null },
+  work: CaseWork & { id: number; version: number; on: string; act: CaseAct | TakeBack; note: string | null },
 ): Promise<CaseAnswer<Refusal>> {
   const { act, on, note, caller } = work
   return changeCase(client, {
     ...work,
     extra: { ...extraOf(act), note },
-    decide: (before) => next(before, { ...act, on, by: caller.userId }),
+    decide: (before, last) => next(before, eventOf(act, { on, by: caller.userId, last })),
   })
+}
+
+function eventOf(
+  act: CaseAct | TakeBack,
+  { last, ...done }: { on: string; by: string; last: LastAct | null },
+): CaseEvent {
+  return act.kind === "take back" ? { ...act, ...done, last } : { ...act, ...done }
 }
 
 /** Takes the first person in the order whom nobody has; null when there is none. */
@@ -34,7 +43,7 @@ export function takeNext(
   })
 }
 
-function extraOf(act: CaseAct): LineExtra {
+function extraOf(act: CaseAct | TakeBack): LineExtra {
   if (act.kind === "assign") return { assignedTo: act.to }
   if (act.kind === "snooze") return { until: act.until }
   if (act.kind === "attempt") return { channel: act.channel, outcome: act.outcome, until: act.againOn }

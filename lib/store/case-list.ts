@@ -2,6 +2,7 @@ import "server-only"
 import { z } from "zod"
 import type { Scope } from "../access/scope"
 import type { OutreachCase } from "../domain/outreach-case"
+import { inForce } from "./case-attempts"
 import { caseCondition, type CaseFilters, type CasePart } from "./case-filters"
 import { caseColumns, casesOf, type StoredCase } from "./case-rows"
 import { Prisma, type PrismaClient } from "./generated/client"
@@ -61,7 +62,7 @@ export async function listCases(client: PrismaClient, asked: CaseListAsked): Pro
         coalesce((
           select jsonb_agg(jsonb_build_object('onDay', e.on_day, 'channel', e.channel, 'outcome', e.outcome) order by e.id)
           from outreach_events as e
-          where e.case_id = c.id and e.kind = 'attempt' and e.round = c.round), '[]'::jsonb) as tried
+          where e.case_id = c.id and e.kind = 'attempt' and e.round = c.round and ${inForce}), '[]'::jsonb) as tried
       from page as c join patients as p on p.patient_id = c.patient_id
       order by ${which === "closed" ? Prisma.sql`c.closed_on desc, c.id desc` : Prisma.sql`c.place`}`,
   )
@@ -99,7 +100,7 @@ export async function lastAttempts(
     (transaction) => transaction.$queryRaw`
       select distinct on (e.patient_id) e.patient_id, e.on_day::text as on_day, e.channel, e.outcome
       from outreach_events as e
-      where e.kind = 'attempt' and e.on_day <= ${asked.upTo}::date
+      where e.kind = 'attempt' and e.on_day <= ${asked.upTo}::date and ${inForce}
       order by e.patient_id, e.on_day desc, e.id desc`,
   )
   return new Map(

@@ -4,7 +4,7 @@ import type { Prisma } from "./generated/client"
 
 const columns = [
   ...["on", "kind", "by", "from_state", "to_state", "why", "channel", "outcome", "until", "note"],
-  ...["reasons_begun", "reasons_ended"],
+  ...["reasons_begun", "reasons_ended", "taken_back"],
 ] as const
 
 /** What was done to contact a person, line by line as a file has it. */
@@ -21,7 +21,8 @@ export async function readContactHistory(
     select array[
       e.on_day::text, e.kind, e.by_name, e.from_state, e.to_state, e.why, e.channel, e.outcome, e.until_on::text, e.note,
       (select string_agg(r.one ->> 'reason', '; ') from jsonb_array_elements(e.began) as r (one)),
-      (select string_agg(r.one ->> 'reason', '; ') from jsonb_array_elements(e.ended) as r (one))
+      (select string_agg(r.one ->> 'reason', '; ') from jsonb_array_elements(e.ended) as r (one)),
+      (select 'yes' from outreach_events as u where u.undoes_id = e.id)
     ] as cells
     from outreach_events as e
     where e.patient_id = any (${[...patientIds]}::text[])

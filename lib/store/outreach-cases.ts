@@ -5,6 +5,7 @@ import type { Scope } from "../access/scope"
 import type { HeldReason, OutreachCase } from "../domain/outreach-case"
 import { record } from "./audit"
 import { actorOf } from "./audit-actors"
+import { lastLine, type KeptAct, type LastLine } from "./case-last-line"
 import { caseColumns, casesOf, lifeColumns, type StoredCase } from "./case-rows"
 import { type Prisma, type PrismaClient } from "./generated/client"
 import { inScope } from "./in-scope"
@@ -35,7 +36,7 @@ export type Decision<Refusal> =
 
 export type CaseAnswer<Refusal> =
   | { is: "done"; id: number; version: number }
-  | { is: "outdated"; version: number }
+  | { is: "outdated"; version: number; case: OutreachCase; last: LastLine | null }
   | { is: "gone" }
   | { is: "names-person" }
   | { is: "refused"; why: Refusal }
@@ -56,7 +57,7 @@ export async function changeCase<Refusal>(
     id: number
     version: number
     extra: LineExtra
-    decide: (before: OutreachCase) => Decision<Refusal>
+    decide: (before: OutreachCase, last: KeptAct | null) => Decision<Refusal>
   },
 ): Promise<CaseAnswer<Refusal>> {
   const { id, version, extra, scope } = asked
@@ -66,8 +67,15 @@ export async function changeCase<Refusal>(
       await transaction.$queryRaw`select ${caseColumns} from outreach_cases as c where c.id = ${id}::int for update of c`,
     )
     if (!found) return { is: "gone" }
-    if (found.version !== version) return { is: "outdated", version: found.version }
-    return write(transaction, { ...asked, found })
+    const last = await lastLine(transaction, id)
+    if (found.version !== version)
+      return { is: "outdated", version: found.version, case: found.case, last: last?.told ?? null }
+    return write(transaction, {
+      ...asked,
+      found,
+      undoesId: last?.id ?? null,
+      decide: (before) => asked.decide(before, last?.act ?? null),
+    })
   })
 }
 
@@ -96,7 +104,7 @@ export async function takeFirst<Refusal>(
     const [found] = casesOf(
       await transaction.$queryRaw`select ${caseColumns} from outreach_cases as c where c.id = ${first.id}::int`,
     )
-    return found ? write(transaction, { ...asked, found, extra: {} }) : null
+    return found ? write(transaction, { ...asked, found, extra: {}, undoesId: null }) : null
   })
 }
 
@@ -105,6 +113,7 @@ async function write<Refusal>(
   work: CaseWork & {
     found: StoredCase
     extra: LineExtra
+    undoesId: bigint | null
     decide: (before: OutreachCase) => Decision<Refusal>
   },
 ): Promise<CaseAnswer<Refusal>> {
@@ -121,6 +130,8 @@ async function write<Refusal>(
       ...{ round: decision.case.round, why: line.why, began: [...line.began], ended: [...line.ended] },
       ...{ channel: extra.channel, outcome: extra.outcome, note: extra.note, assignedTo: extra.assignedTo },
       untilOn: extra.until ? dayOf(extra.until) : null,
+      life: { before: found.case, after: decision.case },
+      undoesId: line.kind === "take back" ? work.undoesId : null,
     },
     select: { id: true },
   })

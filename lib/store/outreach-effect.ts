@@ -1,6 +1,7 @@
 import "server-only"
 import { z } from "zod"
 import type { Scope } from "../access/scope"
+import { inForce } from "./case-attempts"
 import type { PrismaClient } from "./generated/client"
 import { inScope } from "./in-scope"
 
@@ -73,7 +74,7 @@ export async function effectOfOutreach(client: PrismaClient, asked: EffectAsked)
         bool_or(e.outcome in ('reached, agreed', 'reached, declined', 'reached, already done', 'wants a call back'))
           as is_reached
       from spells as s
-      join outreach_events as e on e.case_id = s.case_id and e.kind = 'attempt'
+      join outreach_events as e on e.case_id = s.case_id and e.kind = 'attempt' and ${inForce}
       cross join latest
       where e.on_day >= s.began_on and e.on_day <= latest.on_day and (s.ended_on is null or e.on_day < s.ended_on)
       group by s.id

@@ -56,7 +56,7 @@ export async function openOutreachClinic() {
       patientId: string
       caller: Caller
       now: Date
-      act: CaseAct
+      act: CaseAct | { kind: "take back" }
       version?: number
       note?: string
     }) {

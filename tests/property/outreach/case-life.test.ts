@@ -9,7 +9,7 @@ import {
   type HeldReason,
   type OutreachCase,
 } from "../../../lib/domain/outreach-case"
-import type { CaseEvent, HistoryLine, WorkEvent } from "../../../lib/outreach/case-events"
+import type { CaseEvent, HistoryLine, LastAct, WorkEvent } from "../../../lib/outreach/case-events"
 import { next } from "../../../lib/outreach/case-life"
 import { standingOf } from "../../../lib/outreach/case-standing"
 
@@ -23,6 +23,7 @@ const firstDay = "2026-01-01"
 
 type Truth = { reasons: HeldReason[]; keptFrom: OutreachCase["keptFrom"]; lastSeenOn: string | null }
 type Person = {
+  last: LastAct | null
   truth: Truth
   one: OutreachCase | null
   lines: HistoryLine[]
@@ -132,9 +133,43 @@ it("the same look at the data twice is one", () => {
   )
 })
 
+it("what is taken back leaves the case as it was, and nothing is taken back across another's act, a day or new data", () => {
+  const counted = { taken: 0, refused: 0 }
+  fc.assert(
+    fc.property(sequences, fc.constantFrom(...staff), (sequence, by) => {
+      const person = nobodyYet()
+      let today = firstDay
+      for (const [, step] of sequence) {
+        const before = person.one
+        if (step.do === "pass") today = daysAfter(today, step.days)
+        if (step.do === "change") person.truth = truthOn(today, step.truth)
+        const isDone = step.do === "act" ? tell(person, step.act(today, step.by)) : false
+        if (step.do !== "act") look(person, today)
+        const { one, last } = person
+        const lines = person.lines.length
+        const wasTaken = tell(person, { kind: "take back", on: today, by, last })
+        if (isDone && step.do === "act") expect(wasTaken).toBe(step.by === by)
+        if (!wasTaken) {
+          counted.refused += 1
+          expect(person.one).toEqual(one)
+          continue
+        }
+        counted.taken += 1
+        expect([last?.by, last?.on]).toEqual([by, today])
+        expect(person.one).toEqual(last?.before)
+        if (isDone) expect(person.one).toEqual(before)
+        expect(person.lines).toHaveLength(lines + 1)
+        expect(tell(person, { kind: "take back", on: today, by, last: person.last })).toBe(false)
+      }
+    }),
+    { numRuns: 500, seed: 20_261_130 },
+  )
+  expect(Math.min(counted.taken, counted.refused)).toBeGreaterThan(500)
+})
+
 function nobodyYet(): Person {
   const truth = { reasons: [], keptFrom: null, lastSeenOn: null }
-  return { truth, one: null, lines: [], lookedAt: null, closing: null }
+  return { truth, last: null, one: null, lines: [], lookedAt: null, closing: null }
 }
 
 function truthOn(today: string, drawn: Drawn): Truth {
@@ -166,6 +201,10 @@ function tell(person: Person, event: CaseEvent): boolean {
     expect(verdict.line.to).toBe(verdict.case.state)
     const { line } = verdict
     person.lines.push(deepFrozen(line))
+    person.last =
+      "by" in event && before !== null
+        ? { by: event.by, on: event.on, kind: line.kind, before, after: verdict.case }
+        : null
     if (line.to === "closed" && line.from !== "closed")
       person.closing = { line, reasons: person.lookedAt?.reasons ?? [] }
   } else expect(verdict.case.state).toBe(before?.state)
