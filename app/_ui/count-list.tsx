@@ -12,7 +12,7 @@ export function CountList({ rows }: { rows: CountRow[] }) {
         <li key={row.words}>
           <strong>
             {row.href === null ? (
-              count(row.number)
+              <span>{count(row.number)}</span>
             ) : (
               <PeopleLink href={row.href} number={row.number}>
                 {count(row.number)}

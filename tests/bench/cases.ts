@@ -1,6 +1,7 @@
 import pg from "pg"
 import { wholeClinic } from "../../lib/access/scope"
 import { next } from "../../lib/outreach/case-life"
+import { countDay } from "../../lib/store/case-counts"
 import { listCases } from "../../lib/store/case-list"
 import { casesToLookAt, waitForLook, writeLook, writePlaces } from "../../lib/store/case-looks"
 import type { StoredCase } from "../../lib/store/case-rows"
@@ -30,6 +31,16 @@ export async function benchCases(options: {
     for (const [name, scope] of Object.entries(scopes)) {
       const page = (after: number) =>
         listCases(client, { scope, on: "2026-10-31", which: "to contact", after, limit: 50 })
+      const narrowed = () =>
+        listCases(client, {
+          ...{ scope, on: "2026-10-31", which: "to contact", after: 0, limit: 50 },
+          filters: { reason: "above-target", site: "North" },
+        })
+      const counts = () =>
+        countDay(client, {
+          ...{ scope, on: "2026-10-31", closedItselfSince: "2026-10-30" },
+          mine: "00000000-0000-4000-8000-000000000000",
+        })
       const nothing = () => inScope(client, scope, (transaction) => transaction.$queryRaw`select 1`)
       await page(0)
       for (const [where, after] of [
@@ -47,6 +58,23 @@ export async function benchCases(options: {
           what: `A page of 50 of ${cases.toLocaleString("en-US")} cases, ${where}, ${name}`,
           ...{ value: median(spent), reference: median(reference), unit: "ms" },
           ...{ referenceWhat: "a transaction that asks nothing", limit: "under 100 ms is asked" },
+        })
+      }
+      for (const [what, asked] of [
+        ["A page narrowed by a reason and a site", narrowed],
+        ["The counts of the day", counts],
+      ] as const) {
+        await asked()
+        const spent: number[] = []
+        const reference: number[] = []
+        for (let run = 0; run < runs; run += 1) {
+          reference.push(await timeMs(nothing))
+          spent.push(await timeMs(asked))
+        }
+        printFigure({
+          what: `${what}, ${name}`,
+          ...{ value: median(spent), reference: median(reference), unit: "ms" },
+          ...{ referenceWhat: "a transaction that asks nothing" },
         })
       }
     }

@@ -3,14 +3,14 @@ import type { Caller } from "../../../lib/access/caller"
 import { plainToday } from "../../../lib/domain/plain-date"
 import { workingDayBefore } from "../../../lib/domain/working-day"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
-import { countDay, countListed } from "../../../lib/store/case-counts"
+import { countDay, countListed, type DayCounts } from "../../../lib/store/case-counts"
 import type { CaseFilters, CasePart } from "../../../lib/store/case-filters"
 import { listCases } from "../../../lib/store/case-list"
 import { store } from "../../../lib/store/client"
 import { callerScope } from "../../_http/ask"
 import { clinicTimeZone } from "../time-zone"
 import { rowsWithPeople } from "./rows-with-people"
-import type { OutreachView, ShownList } from "./search-params"
+import { isNarrowed, type OutreachView, type ShownList } from "./search-params"
 
 /** Rows of one page. */
 const pageSize = 50
@@ -41,16 +41,27 @@ export async function outreachAnswers(asked: {
   const page = { scope, on, filters, after: view.after ?? 0, limit: pageSize }
   const which = partOf[view.show]
   const hasUrgent = view.show === "today" && view.after === null
+  // Where nothing narrows the list, the counts of the day have its length already.
+  const isWhole = view.after === null && !isNarrowed(view) && view.show !== "closed"
   const [counts, listed, urgentListed, urgent, others] = await Promise.all([
     countDay(store(), { scope, on, mine: caller.userId, closedItselfSince: since }),
-    countListed(store(), { ...page, which }),
-    hasUrgent ? countListed(store(), { ...page, which: "urgent" }) : { total: 0, before: 0 },
+    isWhole ? null : countListed(store(), { ...page, which }),
+    isWhole || !hasUrgent ? null : countListed(store(), { ...page, which: "urgent" }),
     hasUrgent ? listCases(store(), { ...page, which: "urgent" }) : [],
     listCases(store(), { ...page, which }),
   ])
   const rows = await rowsWithPeople([...urgent, ...others], snapshot)
   const shown = { urgent: rows.slice(0, urgent.length), others: rows.slice(urgent.length) }
-  return { on, since, timeZone, counts, listed, urgentTotal: urgentListed.total, ...shown }
+  const urgentTotal = hasUrgent ? (urgentListed?.total ?? counts.urgent) : 0
+  const length = listed ?? { total: wholeOf(counts)[view.show] ?? 0, before: 0 }
+  return { on, since, timeZone, counts, listed: length, urgentTotal, ...shown }
+}
+
+function wholeOf(counts: DayCounts): Readonly<Partial<Record<ShownList, number>>> {
+  return {
+    ...{ today: counts.to_contact, urgent: counts.urgent, waiting: counts.waiting },
+    ...{ booked: counts.booked_soon, "closed-itself": counts.closed_itself },
+  }
 }
 
 function filtersOf(view: OutreachView, of: { caller: Caller; since: string }): CaseFilters {

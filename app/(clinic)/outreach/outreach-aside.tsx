@@ -6,6 +6,7 @@ import { PeopleLink } from "../../_ui/people-link"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import type { OutreachAnswers } from "./outreach-answers"
 import { SavedViews } from "./saved-views"
+import styles from "./outreach.module.css"
 import { outreachHref, type OutreachView } from "./search-params"
 
 /** The day in words, how many are to be contacted, and how many stand on the lists beside it. */
@@ -46,6 +47,12 @@ export function OutreachAside({ answers }: { answers: OutreachAnswers }) {
   )
 }
 
+const ways = [
+  { href: "/outreach/effect", name: "Did it work?" },
+  { href: outreachHref({ show: "closed" }), name: "Closed cases" },
+  { href: "/settings/outreach", name: "Reasons and their order" },
+] as const
+
 /** The lists somebody comes back to, and how else to see the work. */
 export function OutreachAfter({ views, view }: { views: readonly SavedView[]; view: OutreachView }) {
   return (
@@ -53,12 +60,16 @@ export function OutreachAfter({ views, view }: { views: readonly SavedView[]; vi
       <AsidePart title="Lists">
         <SavedViews views={views} view={view} />
       </AsidePart>
-      <AsidePart>
-        <p>
-          <Link href={outreachHref({ show: "closed" })} prefetch={false}>
-            Closed
-          </Link>
-        </p>
+      <AsidePart title="Beside the list">
+        <ul>
+          {ways.map(({ href, name }) => (
+            <li key={href}>
+              <Link href={href} prefetch={false} className={styles.way}>
+                {name}
+              </Link>
+            </li>
+          ))}
+        </ul>
       </AsidePart>
     </>
   )
