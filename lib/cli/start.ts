@@ -16,6 +16,7 @@ import { openDatabase } from "../store/database"
 import { ensurePersonas } from "../store/demo-personas"
 import { closeAllDatabases } from "../store/embedded"
 import { siteKey } from "../store/secrets"
+import { tellDemoOutreach } from "./demo-outreach"
 import { watchAudit } from "./audit-watch"
 import { ensurePortIsFree } from "./port"
 import { print } from "./print"
@@ -126,6 +127,11 @@ async function prepareClinic(environment: Environment, databaseUrl: string): Pro
         failure: "The demo clinic could not be imported.",
       })
       await markImportsAsDemo(client)
+      await ensurePersonas(client)
+      if (currentSnapshot(dataDir) !== null) {
+        say("Telling what its coordinator did in the last months")
+        await tellDemoOutreach({ client, dataDir, now: new Date() })
+      }
     }
     await ensurePersonas(client)
     if (await isSnapshotStale({ client, dataDir, now: new Date() })) {

@@ -1,9 +1,10 @@
 import { z } from "zod"
 import { plainToday } from "../domain/plain-date"
+import type { Settings } from "../domain/settings"
 import { reasonList } from "../domain/reason-ids"
 import type { EndedWhy, HeldReason, OutreachCase } from "../domain/outreach-case"
 import { wholeClinic } from "../access/scope"
-import { askOn, onSnapshot } from "../engine/run"
+import { askOn, onDay, onSnapshot } from "../engine/run"
 import type { DataEvent } from "../outreach/case-events"
 import { next } from "../outreach/case-life"
 import { factsNow, pairsOf } from "../outreach/facts-now"
@@ -44,20 +45,20 @@ const mergedRecords = {
 
 /**
  * Looks at the figures just built and brings every case up to date with them: opens, closes, wakes and puts in order. One look
- * at a time writes; the same look twice changes nothing. It is one transaction, so that nobody sees half of it. `pastDay` is
- * the end of an earlier month, of which the figures tell as well: the demo clinic gets its history by such looks, in turn.
+ * at a time writes; the same look twice changes nothing. It is one transaction, so that nobody sees half of it. `past` is an
+ * earlier day, computed by itself: the demo clinic gets its history by such looks, in turn.
  */
 export async function reconcileCases(options: {
   client: PrismaClient
   dataDir: string
   now: Date
-  pastDay?: string
+  past?: PastDay
 }): Promise<void> {
-  const { client, dataDir, now, pastDay } = options
+  const { client, dataDir, now, past } = options
   await client.$transaction(async (transaction) => {
     await waitForLook(transaction)
     const cases = await casesToLookAt(transaction)
-    const look = await lookAtSnapshot({ dataDir, now, cases, pastDay })
+    const look = await lookAtSnapshot({ dataDir, now, cases, past })
     const { rows, on } = look
     const people = byPerson(rows)
     const looked = [...lookAtKnown({ ...look, cases, people }), ...lookAtNew({ ...look, cases, people })]
@@ -73,7 +74,8 @@ export async function reconcileCases(options: {
   }, patience)
 }
 
-type Look = { dataDir: string; now: Date; cases: readonly StoredCase[]; pastDay: string | undefined }
+type Look = { dataDir: string; now: Date; cases: readonly StoredCase[]; past: PastDay | undefined }
+type PastDay = { day: string; settings: Settings }
 type Facts = ReadonlyMap<string, readonly HeldReason[]>
 type People = ReadonlyMap<string, readonly OutreachRow[]>
 
@@ -88,12 +90,16 @@ function byPerson<Row extends { patient_id: string }>(rows: readonly Row[]): Map
 }
 
 /** The reasons of the running day, and what stands now where one of a case is gone. */
-function lookAtSnapshot({ dataDir, now, cases, pastDay }: Look) {
-  return onSnapshot({ dataDir, scope: wholeClinic }, async (connection) => {
+function lookAtSnapshot({ dataDir, now, cases, past }: Look) {
+  const place = { dataDir, scope: wholeClinic }
+  const within: typeof onSnapshot = past
+    ? (_, work) => onDay({ ...place, asOf: past.day, settings: past.settings, isOfToday: true }, work)
+    : onSnapshot
+  return within(place, async (connection) => {
     const [clock] = await askOn(connection, clockOfClinic)
     const [running] = await askOn(connection, runningDay)
-    const on = pastDay ?? plainToday(now, clock?.time_zone ?? "UTC")
-    const asOf = pastDay ?? running?.as_of ?? on
+    const on = past?.day ?? plainToday(now, clock?.time_zone ?? "UTC")
+    const asOf = past?.day ?? running?.as_of ?? on
     const rows = await askOn(connection, outreachList, { as_of: asOf, today: on })
     const pairs = pairsOf(goneFrom(cases, rows))
     const facts = pairs === "" ? [] : await askOn(connection, factsNow, { as_of: asOf, pairs })
