@@ -11,8 +11,8 @@ export function EffectRead({ answers }: { answers: EffectAnswers }) {
           A value that was high once is on average lower the next time, with nobody doing anything (regression
           to the mean: Barnett 2005, Int J Epidemiol 34:215-220, doi:10.1093/ije/dyh299). So a reason that
           ended after a call says nothing by itself; only the difference from people not yet contacted does,
-          and it is no experiment: whom a clinic calls first differs from others. Clinicians decide; local
-          policy applies.
+          and it is no experiment: whom a clinic calls first differs from others. Of many comparisons a few
+          differ by chance alone. Clinicians decide; local policy applies.
         </p>
       </Caution>
       <details className={styles.how}>
@@ -27,6 +27,7 @@ export function EffectRead({ answers }: { answers: EffectAnswers }) {
           it as many days after its beginning and had not been contacted by then. Both are counted from that
           day, so that the days before favour neither. The other is chosen without a look at what came later,
           stands beside one person only, and stays where they stand when they are contacted afterwards.
+          Contacted people beside whom nobody could be put are in the counts and in no pair.
         </p>
         <p>
           Resolved is a reason that the facts ended, without another of its kind in its place. A pair counts
