@@ -1,4 +1,3 @@
-import type { ContactChannel } from "../domain/outreach-case"
 import type { Settings } from "../domain/settings"
 
 /** The clinic's rule: so many attempts by so many channels, then a letter, then the clinician is told. */
@@ -12,7 +11,7 @@ export function attemptsRule(settings: Settings): AttemptsRule {
 export type AttemptStep = "try" | "try another channel" | "write a letter" | "tell the clinician"
 
 /** What comes next after the attempts of this round, earliest first. */
-export function nextStep(attempts: readonly { channel: ContactChannel }[], rule: AttemptsRule): AttemptStep {
+export function nextStep(attempts: readonly { channel: string }[], rule: AttemptsRule): AttemptStep {
   const tried = attempts.filter((one) => one.channel !== "letter")
   const channels = new Set(tried.map((one) => one.channel)).size
   const isDone = tried.length >= rule.attempts && channels >= rule.channels

@@ -38,6 +38,26 @@ export type CaseListAsked = {
   limit: number
 }
 
+/** The columns of a row of the list; for a select over `outreach_cases` as `c` and `patients` as `p`. */
+export const listedColumns = Prisma.sql`
+  ${caseColumns}, p.public_id::text as public_id, c.place, c.tier, c.below_by, c.site, c.clinician,
+  c.next_visit_on::text as next_visit_on, c.acknowledged_at,
+  (select u.name from users as u where u.id = c.assigned_to) as assigned_name,
+  (select u.name from users as u where u.id = c.acknowledged_by) as acknowledged_name,
+  coalesce((
+    select jsonb_agg(jsonb_build_object('onDay', e.on_day, 'channel', e.channel, 'outcome', e.outcome) order by e.id)
+    from outreach_events as e
+    where e.case_id = c.id and e.kind = 'attempt' and e.round = c.round and ${inForce}), '[]'::jsonb) as tried`
+
+/** Rows of `listedColumns`. */
+export function listedOf(rows: unknown): ListedCase[] {
+  const listed = Listed.parse(rows)
+  return casesOf(rows).flatMap((one, index) => {
+    const beside = listed[index]
+    return beside ? [{ ...beside, ...one }] : []
+  })
+}
+
 /**
  * A page of the cases in their order: who is to be contacted on a day, the urgent, which nothing hides, or those who are
  * left out of both for now. Who is kept from contact is on none. Closed cases are in the order of their closing, latest
@@ -53,24 +73,13 @@ export async function listCases(client: PrismaClient, asked: CaseListAsked): Pro
   const rows = await inScope(
     client,
     asked.scope,
-    (transaction) => transaction.$queryRaw<unknown[]>`
+    (transaction) => transaction.$queryRaw`
       with page as (select c.* from outreach_cases as c ${page})
-      select ${caseColumns}, p.public_id::text as public_id, c.place, c.tier, c.below_by, c.site, c.clinician,
-        c.next_visit_on::text as next_visit_on, c.acknowledged_at,
-        (select u.name from users as u where u.id = c.assigned_to) as assigned_name,
-        (select u.name from users as u where u.id = c.acknowledged_by) as acknowledged_name,
-        coalesce((
-          select jsonb_agg(jsonb_build_object('onDay', e.on_day, 'channel', e.channel, 'outcome', e.outcome) order by e.id)
-          from outreach_events as e
-          where e.case_id = c.id and e.kind = 'attempt' and e.round = c.round and ${inForce}), '[]'::jsonb) as tried
+      select ${listedColumns}
       from page as c join patients as p on p.patient_id = c.patient_id
       order by ${which === "closed" ? Prisma.sql`c.closed_on desc, c.id desc` : Prisma.sql`c.place`}`,
   )
-  const listed = Listed.parse(rows)
-  return casesOf(rows).flatMap((one, index) => {
-    const beside = listed[index]
-    return beside ? [{ ...beside, ...one }] : []
-  })
+  return listedOf(rows)
 }
 
 /** Every case by the number of its record, as its life has it. */
