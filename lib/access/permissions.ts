@@ -28,6 +28,14 @@ export const permissions = {
     roles: care,
   },
   "outreach.work": { words: "work on the cases of people to contact", roles: care },
+  "urgent.acknowledge": {
+    words: "acknowledge something urgent",
+    roles: ["clinic-lead", "care-coordinator", "nephrologist", "nurse"],
+  },
+  "urgent.judge": {
+    words: "acknowledge it without naming who was told",
+    roles: ["clinic-lead", "nephrologist", "nurse"],
+  },
   "charts.note": { words: "write notes on charts and set their baselines", roles: ["clinic-lead"] },
   "imports.see": { words: "imports and their counts", roles: ["clinic-lead", "administrator"] },
   "imports.manage": { words: "bring in extracts and map codes", roles: ["administrator"] },

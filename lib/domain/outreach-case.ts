@@ -28,6 +28,9 @@ export const contactOutcomes = [
 
 export type ContactOutcome = (typeof contactOutcomes)[number]
 
+/** After somebody agreed, or said that it is done, the fact is awaited so long. Common practice, no source. */
+export const awaitedDays = 21
+
 /** Why a person closes a case. */
 export const closeReasons = ["done", "declined", "moved", "deceased", "not appropriate"] as const
 

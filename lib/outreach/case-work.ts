@@ -1,13 +1,11 @@
 import { daysAfter } from "../domain/day-sums"
-import type { CloseReason, ContactOutcome, OutreachCase } from "../domain/outreach-case"
+import { awaitedDays, type CloseReason, type ContactOutcome, type OutreachCase } from "../domain/outreach-case"
 import type { PlainDate } from "../domain/plain-date"
 import { reopened } from "./case-data"
 import type { HistoryLine, Refusal, Verdict, WorkEvent } from "./case-events"
 import { isUnseenUrgent } from "./case-standing"
 
 const longestWaitDays = 90
-/** After somebody agreed, or said that it is done, the fact is awaited so long. Common practice, no source. */
-const awaitedDays = 21
 
 /** Outcomes after which a person says when to try again. */
 const asksForDay: readonly ContactOutcome[] = [

@@ -2,6 +2,7 @@ import "server-only"
 import { z } from "zod"
 import type { Scope } from "../access/scope"
 import { HeldReason } from "../domain/outreach-case"
+import { lastLine, type KeptAct } from "./case-last-line"
 import { listedColumns, listedOf, type ListedCase } from "./case-list"
 import type { Prisma, PrismaClient } from "./generated/client"
 import { inScope } from "./in-scope"
@@ -39,6 +40,8 @@ export type PersonsCase = {
   closedBy: string | null
   since: ReadonlyMap<string, string>
   history: readonly CaseEntry[]
+  /** The latest line with the case before and after it, where a person did it. */
+  lastAct: KeptAct | null
 }
 
 /** The case of the person with an opaque id; null where there is none in scope. */
@@ -63,6 +66,7 @@ export function caseOfPerson(
       ...{ one, isBookedSoon: beside.is_booked_soon, closedBy: beside.closed_by },
       since: new Map(since.map((held) => [held.reason, held.began_on])),
       history: await historyOf(transaction, one.id),
+      lastAct: (await lastLine(transaction, one.id))?.act ?? null,
     }
   })
 }

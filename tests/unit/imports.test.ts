@@ -17,6 +17,11 @@ const mayImport: Record<string, string[]> = {
   "lib/statistics": ["lib/domain"],
   "lib/speech": ["lib/domain", "lib/measures", "lib/statistics"],
   "lib/speech/outreach-words": ["lib/outreach/reasons", "lib/outreach/routine-reasons"],
+  "lib/speech/case-words": [
+    "lib/outreach/attempts-rule",
+    "lib/outreach/case-events",
+    "lib/outreach/case-standing",
+  ],
   "lib/speech/outreach-row-words": [
     "lib/outreach/between-two",
     "lib/outreach/outreach-list",

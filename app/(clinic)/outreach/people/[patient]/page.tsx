@@ -1,5 +1,7 @@
 import type { Metadata } from "next"
 import { redirect } from "next/navigation"
+import { caseWorkers } from "../../../../../lib/store/case-workers"
+import { store } from "../../../../../lib/store/client"
 import { recordedOnce } from "../../../../_http/recorded"
 import { requireScreenUser } from "../../../../_http/require-user"
 import { Screen, Theme } from "../../../../_ui/screen"
@@ -8,10 +10,12 @@ import { survivorOf } from "../../../patients/[publicId]/patient-answers"
 import { refuseUnknown } from "../../../patients/[publicId]/refuse-unknown"
 import { PublicId } from "../../../patients/[publicId]/search-params"
 import { currentSnapshot } from "../../../snapshot"
+import { CaseForms } from "../../case-forms"
+import { formCase } from "../../form-case"
 import { CaseHistory } from "./case-history"
 import { CaseStanding } from "./case-standing"
 import { personAnswers } from "./person-answers"
-import { PersonAside } from "./person-aside"
+import { nameOf, PersonAside } from "./person-aside"
 import { PersonReasons } from "./person-reasons"
 
 // The title names nobody: it stands in histories and window lists.
@@ -40,7 +44,15 @@ export default async function PersonToContactPage(props: PageProps<"/outreach/pe
       ) : (
         <>
           <PersonReasons shown={shown} settings={snapshot.settings} />
-          <CaseStanding shown={shown} settings={snapshot.settings} caller={caller} today={today} />
+          <CaseStanding shown={shown} settings={snapshot.settings} caller={caller} today={today}>
+            <CaseForms
+              of={formCase({
+                ...{ one: shown.kept.one, lastAct: shown.kept.lastAct, caller, on: today },
+                ...{ name: nameOf(person), preferred: person.preferred_contact },
+              })}
+              workers={await caseWorkers(store(), { isDemo: caller.isDemo })}
+            />
+          </CaseStanding>
           <CaseHistory history={shown.kept.history} settings={snapshot.settings} timeZone={timeZone} />
         </>
       )}

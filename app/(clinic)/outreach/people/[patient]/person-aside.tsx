@@ -8,7 +8,6 @@ import styles from "./person.module.css"
 
 /** Who it is, how to reach them, and the next visit. */
 export function PersonAside({ person, shown }: { person: PersonToContact; shown: ShownCase | null }) {
-  const name = [person.given_name, person.family_name].filter(Boolean).join(" ") || "Name not on record"
   const facts = [
     person.age_years === null ? null : String(person.age_years),
     person.clinician_name ?? "no clinician",
@@ -16,7 +15,7 @@ export function PersonAside({ person, shown }: { person: PersonToContact; shown:
   ]
   return (
     <>
-      <ScreenTitle title={name} size="small">
+      <ScreenTitle title={nameOf(person)} size="small">
         {facts.filter(Boolean).join(", ")}
       </ScreenTitle>
       <AsidePart title="How to contact">
@@ -46,6 +45,10 @@ export function PersonAside({ person, shown }: { person: PersonToContact; shown:
       </AsidePart>
     </>
   )
+}
+
+export function nameOf(person: PersonToContact): string {
+  return [person.given_name, person.family_name].filter(Boolean).join(" ") || "Name not on record"
 }
 
 function NextVisit({ shown }: { shown: ShownCase | null }) {

@@ -1,6 +1,6 @@
-import { daysAfter } from "../domain/day-sums"
-import type { ContactOutcome } from "../domain/outreach-case"
-import type { PlainDate } from "../domain/plain-date"
+import { daysAfter } from "./day-sums"
+import type { ContactOutcome } from "./outreach-case"
+import type { PlainDate } from "./plain-date"
 
 /** Days until the next try where nobody named a day. Common practice, no source. */
 const daysByOutcome: Readonly<Partial<Record<ContactOutcome, number>>> = {

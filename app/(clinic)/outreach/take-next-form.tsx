@@ -1,0 +1,20 @@
+"use client"
+
+import { useActionState } from "react"
+import { Button } from "../../_ui/button"
+import { takeNextCase } from "./case-actions"
+import { nothingSent } from "./case-sent"
+import styles from "./case-forms.module.css"
+
+/** Takes the first person in the order whom nobody has, and opens their page. */
+export function TakeNextForm() {
+  const [sent, send, isSending] = useActionState(takeNextCase, nothingSent)
+  return (
+    <form action={send} className={styles.form}>
+      <Button type="submit" kind="primary" name="next" value="yes" disabled={isSending}>
+        Take next
+      </Button>
+      {sent.problem === null ? null : <p role="alert">{sent.problem}</p>}
+    </form>
+  )
+}
