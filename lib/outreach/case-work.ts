@@ -1,5 +1,10 @@
 import { daysAfter } from "../domain/day-sums"
-import { awaitedDays, type CloseReason, type ContactOutcome, type OutreachCase } from "../domain/outreach-case"
+import {
+  awaitedDays,
+  type CloseReason,
+  type ContactOutcome,
+  type OutreachCase,
+} from "../domain/outreach-case"
 import type { PlainDate } from "../domain/plain-date"
 import { reopened } from "./case-data"
 import type { HistoryLine, Refusal, Verdict, WorkEvent } from "./case-events"

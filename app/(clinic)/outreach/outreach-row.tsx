@@ -6,6 +6,9 @@ import { count } from "../../../lib/speech/format"
 import { belowWords, hereWords } from "../../../lib/speech/outreach-row-words"
 import { reasonParts } from "../../../lib/speech/outreach-words"
 import { ButtonLink } from "../../_ui/button"
+import type { CaseWorker } from "../../../lib/store/case-workers"
+import { CaseForms } from "./case-forms"
+import { formCase } from "./form-case"
 import { Standing } from "./outreach-standing"
 import type { RowOfList } from "./rows-with-people"
 import styles from "./outreach.module.css"
@@ -18,12 +21,13 @@ type RowProps = {
   place: number | null
   settings: Settings
   caller: Caller
+  workers: readonly CaseWorker[]
   on: string
   timeZone: string
 }
 
 /** One person: all their reasons, how to reach them, what was tried, and why they stand here. */
-export function OutreachRow({ row, above, place, settings, ...seen }: RowProps) {
+export function OutreachRow({ row, above, place, settings, workers, ...seen }: RowProps) {
   const isUrgent = place === null
   return (
     <li className={isUrgent ? `${styles.row} ${styles.urgent}` : styles.row} data-row>
@@ -47,6 +51,13 @@ export function OutreachRow({ row, above, place, settings, ...seen }: RowProps) 
       </div>
       <div className={styles.acts}>
         <ButtonLink href={`/outreach/people/${row.one.public_id}`}>Open</ButtonLink>
+        <CaseForms
+          of={formCase({
+            ...{ one: row.one, caller: seen.caller, on: seen.on, name: nameOf(row) },
+            preferred: row.person?.preferred_contact ?? null,
+          })}
+          workers={workers}
+        />
       </div>
     </li>
   )
@@ -64,19 +75,22 @@ function Urgent() {
 }
 
 function Who({ row: { one, person } }: { row: RowOfList }) {
-  const name = [person?.given_name, person?.family_name].filter(Boolean).join(" ") || "Name not on record"
   const age = person?.age_years ?? null
   const facts = [age === null ? null : String(age), person?.clinician_name ?? "no clinician", person?.site]
   return (
     <div>
       <h3 className={styles.name}>
         <Link href={`/outreach/people/${one.public_id}`} prefetch={false}>
-          {name}
+          {nameOf({ person })}
         </Link>
       </h3>
       <p className={styles.soft}>{facts.filter(Boolean).join(", ")}</p>
     </div>
   )
+}
+
+function nameOf({ person }: Pick<RowOfList, "person">): string {
+  return [person?.given_name, person?.family_name].filter(Boolean).join(" ") || "Name not on record"
 }
 
 function WhyHere({ row, above }: { row: RowOfList; above: RowOfList | null }) {

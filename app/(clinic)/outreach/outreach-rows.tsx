@@ -2,6 +2,7 @@ import Link from "next/link"
 import type { Caller } from "../../../lib/access/caller"
 import type { Settings } from "../../../lib/domain/settings"
 import { count, counted } from "../../../lib/speech/format"
+import type { CaseWorker } from "../../../lib/store/case-workers"
 import { ListKeys } from "./list-keys"
 import { NobodyListed } from "./nobody-listed"
 import type { OutreachAnswers } from "./outreach-answers"
@@ -9,12 +10,18 @@ import { OutreachRow } from "./outreach-row"
 import styles from "./outreach.module.css"
 import { outreachHref, type OutreachView } from "./search-params"
 
-type RowsProps = { answers: OutreachAnswers; view: OutreachView; settings: Settings; caller: Caller }
+type RowsProps = {
+  answers: OutreachAnswers
+  view: OutreachView
+  settings: Settings
+  caller: Caller
+  workers: readonly CaseWorker[]
+}
 
 /** The urgent rows, then the list of people to contact, each in its order. */
-export function OutreachRows({ answers, view, settings, caller }: RowsProps) {
+export function OutreachRows({ answers, view, settings, caller, workers }: RowsProps) {
   const { urgent, others, listed, urgentTotal } = answers
-  const shown = { settings, caller, on: answers.on, timeZone: answers.timeZone }
+  const shown = { settings, caller, workers, on: answers.on, timeZone: answers.timeZone }
   const isUrgentList = view.show === "urgent"
   return (
     <ListKeys>
