@@ -13,6 +13,7 @@ import { actionFields } from "../../fixtures/action-fields"
 import { actions, type Needs } from "../../fixtures/authorisation"
 import { actionTraces } from "../../fixtures/traces"
 import { importExtract } from "../../helpers/extract"
+import { prepareCase } from "../../helpers/prepare-case"
 import { giveFactor, openSiteInProcess, type SiteInProcess } from "../../helpers/site-in-process"
 
 vi.mock("next/headers", async () => (await import("../../helpers/next-stand-ins")).nextHeaders)
@@ -161,6 +162,14 @@ async function prepare(name: string, userId: string): Promise<Fields> {
   }
   if (action === "usePasswordLink")
     return { token: [await makeLink(prisma, { purpose: "setup", userId: null, now: new Date() })] }
+  if (name.includes("/outreach/case-actions.ts") && action !== "takeNextCase") {
+    const given = await prepareCase(prisma, action)
+    if (action !== "takeBack") return given
+    const taken = new FormData()
+    for (const [field, [value = ""]] of Object.entries(given)) taken.append(field, value)
+    await run(name.replace(/takeBack$/, "takeCase"), taken)
+    return { ...given, version: [String(Number(given.version[0]) + 1)] }
+  }
   if (action === "signOut") await site.signIn("nurse")
   return {}
 }
