@@ -21,11 +21,11 @@ import { PersonReasons } from "./person-reasons"
 // The title names nobody: it stands in histories and window lists.
 export const metadata: Metadata = { title: "Person to contact" }
 
-export default async function PersonToContactPage(props: PageProps<"/outreach/people/[patient]">) {
+export default async function PersonToContactPage(props: PageProps<"/outreach/people/[publicId]">) {
   const caller = await requireScreenUser("outreach.work")
   const snapshot = await currentSnapshot()
   if (!snapshot) return <EmptyClinic />
-  const publicId = PublicId.safeParse((await props.params).patient)
+  const publicId = PublicId.safeParse((await props.params).publicId)
   if (!publicId.success) return refuseUnknown(caller, null)
   const answers = await personAnswers(snapshot, publicId.data, new Date())
   if (!answers) {
