@@ -19,13 +19,7 @@ export function CaseForm(props: {
   const { of, action, verb, kind, children } = props
   const [sent, send, isSending] = useActionState(action, nothingSent)
   return (
-    <form
-      key={sent.saved}
-      action={send}
-      onSubmit={keptForm(send)}
-      className={styles.form}
-      aria-label={`${verb}: ${of.name}`}
-    >
+    <form key={sent.saved} action={send} onSubmit={keptForm(send)} className={styles.form}>
       <input type="hidden" name="id" value={of.id} />
       <input type="hidden" name="version" value={Math.max(of.version, sent.version ?? 0)} />
       {children?.(sent.typed)}

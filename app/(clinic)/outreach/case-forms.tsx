@@ -65,7 +65,7 @@ export function CaseForms({ of, workers }: { of: FormCase; workers: readonly Cas
 function Part(props: { of: FormCase; act: string; word: string; children: ReactNode }) {
   const { of, act, word, children } = props
   return (
-    <details id={`${act}-${of.id}`} name={`case-${of.id}`} className={styles.part}>
+    <details id={`${act}-${of.id}`} name={`case-${of.id}`} className={styles.part} data-act={act}>
       <summary>
         {word}
         <span className="visually-hidden">: {of.name}</span>

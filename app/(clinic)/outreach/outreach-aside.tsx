@@ -6,6 +6,7 @@ import { PeopleLink } from "../../_ui/people-link"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import type { OutreachAnswers } from "./outreach-answers"
 import { SavedViews } from "./saved-views"
+import { TakeNextForm } from "./take-next-form"
 import styles from "./outreach.module.css"
 import { outreachHref, type OutreachView } from "./search-params"
 
@@ -42,6 +43,9 @@ export function OutreachAside({ answers }: { answers: OutreachAnswers }) {
       </ScreenTitle>
       <AsidePart>
         <CountList rows={rows} />
+      </AsidePart>
+      <AsidePart>
+        <TakeNextForm />
       </AsidePart>
     </>
   )

@@ -11,7 +11,7 @@ export function TakeNextForm() {
   const [sent, send, isSending] = useActionState(takeNextCase, nothingSent)
   return (
     <form action={send} className={styles.form}>
-      <Button type="submit" kind="primary" name="next" value="yes" disabled={isSending}>
+      <Button type="submit" kind="primary" name="next" value="yes" data-act="take-next" disabled={isSending}>
         Take next
       </Button>
       {sent.problem === null ? null : <p role="alert">{sent.problem}</p>}
