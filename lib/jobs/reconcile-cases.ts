@@ -188,20 +188,20 @@ function eventOf(rows: readonly OutreachRow[], of: { before: OutreachCase | null
 
 type Held = Pick<
   OutreachRow,
-  "fact_on" | "value" | "second_value" | "comparator" | "falls_out_on" | "tier"
+  "fact_on" | "value" | "second_value" | "comparator" | "falls_out_on" | "is_urgent"
 > & {
   reason: string
 }
 
 function heldOf(row: Held): HeldReason {
   return {
-    ...{ reason: row.reason, isUrgent: row.tier === "urgent", factOn: row.fact_on, value: row.value },
+    ...{ reason: row.reason, isUrgent: row.is_urgent, factOn: row.fact_on, value: row.value },
     ...{ secondValue: row.second_value, comparator: row.comparator, fallsOutOn: row.falls_out_on },
   }
 }
 
-function factOf(fact: Omit<Held, "tier" | "falls_out_on">): HeldReason {
-  return heldOf({ ...fact, tier: "routine", falls_out_on: null })
+function factOf(fact: Omit<Held, "is_urgent" | "falls_out_on">): HeldReason {
+  return heldOf({ ...fact, is_urgent: false, falls_out_on: null })
 }
 
 function placeOf([row]: readonly OutreachRow[]): PersonPlace[] {

@@ -45,6 +45,8 @@ export const OutreachRow = z.object({
   /** What put the person below the one before; null for the first. */
   below_by: z.enum(orderKeys).nullable(),
   reason: z.enum(reasonIds),
+  /** Whether the reason itself is urgent; `tier` is that of the person's most pressing one. */
+  is_urgent: z.boolean(),
   fact_on: z.string().nullable(),
   value: z.number().nullable(),
   second_value: z.number().nullable(),
@@ -154,6 +156,7 @@ select
   end as kept_from,
   placed.below_by,
   held.reason,
+  held.tier = ${tiers.indexOf("urgent")} as is_urgent,
   held.fact_on,
   held.value,
   held.second_value,

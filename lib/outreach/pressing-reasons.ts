@@ -1,6 +1,13 @@
 import { classSettings, pressureSettings, targetSettings } from "../measures/setting-groups"
 import type { Reason } from "./types"
 
+const potassium = {
+  kind: "amount",
+  amount: "p.potassium",
+  comparator: "p.potassium_comparator",
+  unit: "mmol/L",
+} as const
+
 /** What cannot wait: the clinic's escalation rule applies, not the order of a list. */
 export const urgentReasons: readonly Reason[] = [
   {
@@ -27,12 +34,7 @@ export const urgentReasons: readonly Reason[] = [
     actor: "nephrologist",
     sql: "p.has_potassium_in_year and reaches(p.potassium, p.potassium_comparator, 6.0) and not p.palliative",
     factOn: "p.potassium_on",
-    value: {
-      kind: "amount",
-      amount: "p.potassium",
-      comparator: "p.potassium_comparator",
-      unit: "mmol/L",
-    },
+    value: potassium,
     fallsOutOn: null,
     settings: [],
     source:
@@ -66,12 +68,7 @@ export const soonReasons: readonly Reason[] = [
     actor: "nephrologist",
     sql: "p.has_potassium_in_year and p.is_potassium_high and not reaches(p.potassium, p.potassium_comparator, 6.0) and not p.palliative",
     factOn: "p.potassium_on",
-    value: {
-      kind: "amount",
-      amount: "p.potassium",
-      comparator: "p.potassium_comparator",
-      unit: "mmol/L",
-    },
+    value: potassium,
     fallsOutOn: null,
     settings: [],
     source:

@@ -92,7 +92,7 @@ export const dueReasons: readonly Reason[] = [
   {
     id: "kidney-tests-due",
     tier: "routine",
-    name: "Kidney blood tests overdue",
+    name: "Kidney blood tests behind schedule",
     patientWords: "A blood test is due.",
     endsWith: "as many days with an eGFR in 12 months as the risk cell asks for",
     actor: "care coordinator",

@@ -16,7 +16,7 @@ import styles from "./case-forms.module.css"
 
 /**
  * Everything that can be done with a case at present, each behind its word; one is open at a time. Of somebody kept from
- * contact a note is all. `attempt-12`, `snooze-12`, `close-12` and `note-12` name the parts of case 12.
+ * contact a note is all, and what is urgent is acknowledged before anybody calls. `attempt-12`, `snooze-12`, `close-12` and `note-12` name the parts of case 12.
  */
 export function CaseForms({ of, workers }: { of: FormCase; workers: readonly CaseWorker[] }) {
   const canContact = !of.isClosed && !of.isKept
@@ -27,16 +27,14 @@ export function CaseForms({ of, workers }: { of: FormCase; workers: readonly Cas
           <AcknowledgeForm of={of} />
         </Part>
       ) : null}
-      {canContact ? (
+      {canContact && !of.isUrgent ? (
         <>
           <Part of={of} act="attempt" word="Log attempt">
             <AttemptForm of={of} />
           </Part>
-          {of.isUrgent ? null : (
-            <Part of={of} act="snooze" word="Snooze">
-              <SnoozeForm of={of} />
-            </Part>
-          )}
+          <Part of={of} act="snooze" word="Snooze">
+            <SnoozeForm of={of} />
+          </Part>
         </>
       ) : null}
       {of.isClosed ? (

@@ -44,7 +44,7 @@ export function OutreachRow({ row, above, place, settings, workers, ...seen }: R
             )
           })}
         </ul>
-        <WhyHere row={row} above={above} />
+        {row.one.case.closed === null ? <WhyHere row={row} above={above} /> : null}
       </div>
       <div className={styles.standing}>
         <Standing row={row} isUrgent={isUrgent} {...seen} />

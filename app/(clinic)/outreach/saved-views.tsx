@@ -10,7 +10,7 @@ export function SavedViews({ views, view }: { views: readonly SavedView[]; view:
   const here = searchOf(view)
   const own = views.some((one) => one.search === here)
   const fixed = [
-    { name: "Everyone's day", href: outreachHref({}) },
+    { name: "Everyone’s day", href: outreachHref({}) },
     { name: "Mine", href: outreachHref({ whose: "mine" }) },
   ]
   return (

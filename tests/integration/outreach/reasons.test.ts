@@ -31,6 +31,14 @@ describe("the reasons to contact", () => {
     expect(found).toEqual(outreachPeople.map(({ name, reasons: byHand }) => ({ name, reasons: byHand })))
   })
 
+  it("are urgent by themselves, and not for standing beside one that is", async () => {
+    const rows = await engine.ask(outreachList, { as_of: today, today })
+    const urgent = ["pressure-very-high", "potassium-very-high", "drug-stopped-abruptly"]
+
+    expect(rows.filter((row) => row.is_urgent !== urgent.includes(row.reason))).toEqual([])
+    expect(rows.some((row) => row.tier === "urgent" && !row.is_urgent)).toBe(true)
+  })
+
   it("are each held by somebody and each missing in somebody", () => {
     expect(new Set(outreachPeople.map(({ name }) => name)).size).toBe(outreachPeople.length)
     expect(new Set(outreachPeople.flatMap((person) => person.reasons))).toEqual(new Set(reasonIds))

@@ -11,7 +11,14 @@ function row(id: string, own: Partial<OutreachRow> = {}): OutreachRow {
     ...{ age_years: 60, site: null, clinician_name: null, language: null, interpreter_needed: false },
     ...{ preferred_contact: null, phone: null, email: null, tier: "routine", risk_cell: null },
     ...{ failure_risk_2_years: null, reasons: 1, oldest_on: null, last_visit_on: null, next_visit_on: null },
-    ...{ is_booked_soon: false, kept_from: null, below_by: null, reason: "above-target", fact_on: null },
+    ...{
+      is_booked_soon: false,
+      kept_from: null,
+      below_by: null,
+      reason: "above-target",
+      is_urgent: false,
+      fact_on: null,
+    },
     ...{ value: null, second_value: null, comparator: null, falls_out_on: null },
     ...own,
   }
