@@ -13,7 +13,15 @@ export type TableOfNobody =
   | { readonly kind: "left out" }
 
 const shared = [
-  ...["as_of_dates", "as_of_windows", "pressure_days", "settings", "snapshot_meta", "closed_months"],
+  ...[
+    "as_of_dates",
+    "as_of_windows",
+    "pressure_days",
+    "settings",
+    "snapshot_meta",
+    "closed_months",
+    "clinicians",
+  ],
   ...["allergy_groups", "conditions", "drug_combinations", "drug_ingredients", "drug_names", "drug_words"],
   ...[
     "drug_words_used",

@@ -9,12 +9,19 @@ export function contactWords(person: {
   language: string | null
   interpreter_needed: boolean
 }): string {
-  const { preferred_contact: channel, language } = person
+  const { preferred_contact: channel } = person
   const named = channel === null ? "no preferred way on record" : channel.replace("email", "e-mail")
+  return sentenceCase([named, ...spokenParts(person)].join(", "))
+}
+
+/** What to speak with somebody, where it is not English: "Norwegian, interpreter needed"; empty where nothing is to be said. */
+export function spokenWords(person: { language: string | null; interpreter_needed: boolean }): string {
+  return sentenceCase(spokenParts(person).join(", "))
+}
+
+function spokenParts({ language, interpreter_needed: isNeeded }: Parameters<typeof spokenWords>[0]) {
   const spoken = language === null || /^en\b/.test(language) ? [] : [languageName(language)]
-  return sentenceCase(
-    [named, ...spoken, ...(person.interpreter_needed ? ["interpreter needed"] : [])].join(", "),
-  )
+  return [...spoken, ...(isNeeded ? ["interpreter needed"] : [])]
 }
 
 export type Tried = { readonly onDay: string; readonly channel: string; readonly outcome: string }

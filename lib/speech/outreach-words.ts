@@ -30,6 +30,11 @@ export function reasonParts(fact: ReasonFact, settings: Settings): { name: strin
   return { name: withSettings(known.name, settings), detail }
 }
 
+/** The role that acts on a reason; null where a later program no longer has it. */
+export function actorOf(fact: { reason: string }): string | null {
+  return reasons.find((one) => one.id === fact.reason)?.actor ?? null
+}
+
 function amountOf(fact: ReasonFact): string {
   const known = reasons.find((one) => one.id === fact.reason)
   return amountWords(fact, known?.value.kind === "amount" ? known.value.unit : null)

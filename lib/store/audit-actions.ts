@@ -50,6 +50,7 @@ export const auditActions = {
   "cases.update": "brought the cases up to date",
   "cases.list": "listed the patients to contact",
   "cases.export": "took the list of patients to contact",
+  "visits.list": "listed the patients booked on a day",
   "emergency.open": "opened emergency access",
   "emergency.end": "ended emergency access",
   "emergency.review": "reviewed emergency access",

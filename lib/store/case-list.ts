@@ -82,6 +82,23 @@ export async function listCases(client: PrismaClient, asked: CaseListAsked): Pro
   return listedOf(rows)
 }
 
+/** The cases of some people, whatever became of them, in their order. */
+export async function casesOfPeople(
+  client: PrismaClient,
+  asked: { scope: Scope; publicIds: readonly string[] },
+): Promise<ListedCase[]> {
+  const rows = await inScope(
+    client,
+    asked.scope,
+    (transaction) => transaction.$queryRaw`
+      select ${listedColumns}
+      from outreach_cases as c join patients as p on p.patient_id = c.patient_id
+      where p.public_id = any(${[...asked.publicIds]}::uuid[])
+      order by c.place, c.id`,
+  )
+  return listedOf(rows)
+}
+
 /** Every case by the number of its record, as its life has it. */
 export async function casesByPatient(client: PrismaClient, scope: Scope): Promise<Map<string, OutreachCase>> {
   const rows = await inScope(

@@ -1,0 +1,106 @@
+import Link from "next/link"
+import type { Settings } from "../../../../lib/domain/settings"
+import { inClinicsOrder } from "../../../../lib/outreach/between-two"
+import type { BookedVisit } from "../../../../lib/questions/booked-visits"
+import { day, sentenceCase } from "../../../../lib/speech/format"
+import { closingWords, spokenWords } from "../../../../lib/speech/outreach-row-words"
+import { actorOf, reasonParts } from "../../../../lib/speech/outreach-words"
+import { isUrgent, type VisitRow, type VisitSheet } from "./visit-sheets"
+import styles from "./visits.module.css"
+
+type RowProps = { row: VisitRow; sheet: VisitSheet; settings: Settings }
+
+/** One visit: who comes, what is to be done by whom, and what to know of the person. */
+export function VisitTableRow({ row, sheet, settings }: RowProps) {
+  const { visit } = row
+  const kind = [visit.kind, visit.status === "booked" ? null : visit.status].filter(Boolean).join(", ")
+  return (
+    <tr role="row" className={isUrgent(row) ? styles.urgent : undefined}>
+      <td role="cell" className={styles.time}>
+        {visit.starts_at ?? "No time"} <small>{kind}</small>
+      </td>
+      <th scope="row" role="rowheader">
+        <Who visit={visit} sheet={sheet} />
+      </th>
+      <td role="cell">
+        {isUrgent(row) ? <Urgent row={row} settings={settings} /> : null}
+        <Reasons row={row} settings={settings} />
+      </td>
+      <td role="cell" className={styles.soft}>
+        {toKnow(row).map((words) => (
+          <p key={words}>{words}</p>
+        ))}
+      </td>
+    </tr>
+  )
+}
+
+function Who({ visit, sheet }: { visit: BookedVisit; sheet: VisitSheet }) {
+  const name = [visit.given_name, visit.family_name].filter(Boolean).join(" ") || "Name not on record"
+  const own = visit.own_clinician_name
+  const facts = [
+    visit.birth_date === null ? "birth date not on record" : `born ${day(visit.birth_date)}`,
+    visit.site,
+    own === null || own === sheet.clinician ? null : `usually seen by ${own}`,
+  ]
+  return (
+    <>
+      <Link href={`/patients/${visit.public_id}`} prefetch={false} className={styles.name}>
+        {name}
+      </Link>
+      <p className={styles.soft}>{sentenceCase(facts.filter(Boolean).join(", "))}</p>
+    </>
+  )
+}
+
+function Urgent({ row, settings }: { row: VisitRow; settings: Settings }) {
+  const seen = row.known?.case.acknowledgedBy ?? null
+  return (
+    <p className={styles.urgentWords}>
+      <strong>
+        <span aria-hidden="true">! </span>Urgent.
+      </strong>{" "}
+      {settings["outreach.urgentText"]}{" "}
+      {seen === null
+        ? "Nobody has acknowledged it yet."
+        : `Acknowledged by ${row.known?.acknowledged_name ?? "an account that is gone"}.`}
+    </p>
+  )
+}
+
+function Reasons({ row: { known }, settings }: { row: VisitRow; settings: Settings }) {
+  const reasons = known === null ? [] : inClinicsOrder(known.case.reasons, settings)
+  if (reasons.length === 0) return <p className={styles.soft}>No reason on the list</p>
+  return (
+    <ul>
+      {reasons.map((held) => {
+        const { name, detail } = reasonParts(held, settings)
+        const actor = actorOf(held)
+        return (
+          <li key={held.reason} className={styles.reason}>
+            <span aria-hidden="true" className={styles.box} />
+            <span>
+              <strong>{name}</strong> {detail}
+              {actor === null ? null : <span className={styles.soft}> ({actor})</span>}
+            </span>
+          </li>
+        )
+      })}
+    </ul>
+  )
+}
+
+const keptWords = {
+  "asked not to be contacted": "Asked not to be contacted; the visit stands.",
+  left: "On record as having left; the booking stands.",
+  died: "On record as having died; the booking stands.",
+} as const
+
+function toKnow({ visit, known }: VisitRow): string[] {
+  const closed = known?.case.closed ?? null
+  return [
+    spokenWords(visit),
+    visit.kept_from === null ? "" : keptWords[visit.kept_from],
+    closed === null || known?.case.reasons.length === 0 ? "" : closingWords(closed),
+  ].filter((words) => words !== "")
+}
