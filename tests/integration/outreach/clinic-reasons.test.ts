@@ -35,7 +35,7 @@ describe("the reasons as the clinic set them", () => {
     const none = await listWith({ "outreach.reasonsOff": reasonIds.join(" ") })
 
     expect(none.length).toBeGreaterThan(2)
-    expect(pairsOf(none)).toEqual(pairsOf(all.filter((row) => row.tier === "urgent")))
+    expect(pairsOf(none)).toEqual(pairsOf(all.filter((row) => row.is_urgent)))
   })
 
   it("stand in the clinic's order, which comes after the tier and before the risk cell", async () => {
