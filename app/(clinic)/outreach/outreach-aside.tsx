@@ -52,6 +52,7 @@ export function OutreachAside({ answers }: { answers: OutreachAnswers }) {
 }
 
 const ways = [
+  { href: "/outreach/visits", name: "Visit lists" },
   { href: "/outreach/effect", name: "Did it work?" },
   { href: outreachHref({ show: "closed" }), name: "Closed cases" },
   { href: "/settings/outreach", name: "Reasons and their order" },
