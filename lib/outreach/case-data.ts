@@ -1,7 +1,7 @@
 import type { HeldReason, OutreachCase } from "../domain/outreach-case"
 import type { PlainDate } from "../domain/plain-date"
 import type { DataEvent, HistoryLine, Returning, Verdict, WakeEvent } from "./case-events"
-import { heldUntil } from "./case-standing"
+import { heldUntil, isUnseenUrgent } from "./case-standing"
 
 /** The first look at somebody: a case opens when there is a reason, and there is none without. */
 export function openedBy(event: DataEvent): Verdict {
@@ -40,7 +40,7 @@ export function afterDay(before: OutreachCase, event: WakeEvent): Verdict {
 /** Snoozed people come back on their day, and at once when something urgent holds that nobody acknowledged. */
 function wokenOf(one: OutreachCase, on: PlainDate) {
   if (one.state !== "snoozed") return null
-  const isUrgent = one.acknowledgedBy === null && one.reasons.some((reason) => reason.isUrgent)
+  const isUrgent = isUnseenUrgent(one)
   if (!isUrgent && one.snoozedUntil !== null && one.snoozedUntil > on) return null
   const line: HistoryLine = {
     ...{ ...plain(on), kind: "woken", from: "snoozed", to: "open" },
