@@ -34,7 +34,7 @@ export default async function PersonToContactPage(props: PageProps<"/outreach/pe
     redirect(`/outreach/people/${survivor}`)
   }
   const { person, shown, today, timeZone } = answers
-  await recordedOnce(caller, { action: "patient.open", people: [person.public_id] })
+  await recordedOnce(caller, { action: "patient.open", object: "case", people: [person.public_id] })
   return (
     <Screen aside={<PersonAside person={person} shown={shown} />}>
       {shown === null ? (
