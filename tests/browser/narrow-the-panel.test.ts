@@ -126,7 +126,7 @@ test("on a phone the people are sentences that scroll on, and filters fold away"
   const first = await names.first().innerText()
 
   await phone.mouse.wheel(0, 40_000)
-  await phone.waitForFunction((name) => !document.body.innerText.includes(name), first)
+  await expect.poll(() => phone.locator("body").innerText()).not.toContain(first)
 
   expect(await names.count()).toBeGreaterThan(0)
   await phone.close()

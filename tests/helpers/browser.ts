@@ -46,7 +46,7 @@ async function signIn(page: Page, url: string, roles: readonly Role[] | undefine
 /** What an accessibility scan (WCAG 2.2 A and AA, and axe's best practices) finds wrong, one line per place; empty when nothing. */
 export async function accessibilityProblems(page: Page): Promise<string[]> {
   // Going from screen to screen the title comes a moment after the matter.
-  await page.waitForFunction("document.title !== ''")
+  await page.locator("head > title:not(:empty)").first().waitFor({ state: "attached" })
   await page.evaluate(axe.source)
   const results = await page.evaluate<AxeResults>("axe.run(document, { resultTypes: ['violations'] })")
   return results.violations.flatMap((violation) =>
