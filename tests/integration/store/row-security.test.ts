@@ -139,6 +139,28 @@ describe("the site's role sees", () => {
     expect(await seenBy({ sites: ["East"], panelOf: null })).toEqual([])
   })
 
+  test.each([
+    { sites: "", panel: "", seen: 5 },
+    { sites: "North", panel: "", seen: 2 },
+    { sites: "South", panel: "S-1", seen: 1 },
+    { sites: "", panel: "S-1", seen: 3 },
+    { sites: "", panel: "nobody", seen: 0 },
+  ])(
+    "the same by the short way and by following merges (sites '$sites', panel '$panel')",
+    async ({ sites, panel, seen }) => {
+      const asked = await store.client.query<{ short: boolean; walked: boolean }>(
+        `with told as materialized (
+           select set_config('filtrate.sites', $1, true), set_config('filtrate.panel', $2, true))
+         select person_in_part(p.patient_id) as short, merged_person_in_part(p.patient_id) as walked
+         from told cross join patients p`,
+        [sites, panel],
+      )
+
+      expect(asked.rows.filter((row) => row.short !== row.walked)).toEqual([])
+      expect(asked.rows.filter((row) => row.short)).toHaveLength(seen)
+    },
+  )
+
   test("by plain SQL what the settings of its transaction say, and nothing after it", async () => {
     await app.query("begin")
     await app.query(
