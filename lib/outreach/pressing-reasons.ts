@@ -105,7 +105,7 @@ export const soonReasons: readonly Reason[] = [
   {
     id: "tests-after-start-due",
     tier: "soon",
-    name: "No potassium or creatinine since an ACE inhibitor or ARB was started",
+    name: "Potassium or creatinine missing since an ACE inhibitor or ARB was started",
     patientWords: "A blood test is due after a change of medicines.",
     endsWith: "a potassium and a creatinine after the start",
     actor: "nurse",
