@@ -76,6 +76,23 @@ describe("the day's list", () => {
   })
 })
 
+test("the patient's screen says what is being done and leads to the case, today and in no month before", async () => {
+  page = await open({ search: "?show=waiting" })
+  const row = toContact().locator("> li").first()
+  const name = await row.getByRole("heading", { level: 3 }).innerText()
+  await row.getByRole("link", { name: "Open" }).click()
+  await page.getByRole("link", { name: "The patient" }).click()
+  const outreach = page.getByRole("region", { name: /^Outreach: (to try again|snoozed until)/ })
+
+  expect(await page.getByRole("heading", { level: 1 }).innerText()).toBe(name)
+  expect(oneLine(await outreach.innerText())).toMatch(/attempt|Not tried yet/)
+  await page.goto(`${page.url()}?month=2026-08`)
+  expect(await page.getByText(/^Outreach: /).count()).toBe(0)
+  await page.goBack()
+  await outreach.getByRole("link", { name: "The case" }).click()
+  await page.waitForURL(/outreach\/people/)
+})
+
 describe("the keys", () => {
   test("go from row to row, show themselves, and open the person", async () => {
     page = await open({ search: "?show=urgent" })

@@ -1,12 +1,17 @@
 import type { Metadata } from "next"
 import { redirect } from "next/navigation"
 import { may } from "../../../../lib/access/permissions"
+import { plainToday } from "../../../../lib/domain/plain-date"
+import { casesOfPeople } from "../../../../lib/store/case-list"
+import { store } from "../../../../lib/store/client"
+import { callerScope } from "../../../_http/ask"
 import { recordedOnce } from "../../../_http/recorded"
 import { requireScreenUser } from "../../../_http/require-user"
 import { auditHref } from "../../audit/search-params"
 import { EmptyClinic } from "../../empty-clinic"
 import { chooseMonth, monthChoices, underSettingsThen } from "../../months"
 import { currentSnapshot } from "../../snapshot"
+import { clinicTimeZone } from "../../time-zone"
 import { patientHref } from "../search-params"
 import { Cautions } from "./cautions"
 import { Identity } from "./identity"
@@ -17,6 +22,7 @@ import { parsePatientView, PublicId } from "./search-params"
 import { Resistance } from "./resistance"
 import { Standings } from "./standings"
 import { TimeLine } from "./time-line"
+import { ToContact } from "./to-contact"
 import { refuseUnknown } from "./refuse-unknown"
 
 // The title names nobody: it stands in histories and window lists.
@@ -38,6 +44,9 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
   }
   const { person, line, held } = answers
   await recordedOnce(caller, { action: "patient.open", people: [person.public_id] })
+  // What is being done is known of today alone.
+  const toContact =
+    chosen.isRunning && may(caller, "outreach.work") ? await caseToday(person.public_id) : null
   const months = monthChoices(snapshot, (month) => patientHref(person.public_id, month))
   return (
     <div className={styles.patient}>
@@ -49,7 +58,10 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         recordHref={may(caller, "records.manage") ? `/patients/${person.public_id}/record` : null}
       />
       <div className={styles.body}>
-        <Cautions cautions={held.cautions} />
+        <div className={styles.first}>
+          <Cautions cautions={held.cautions} />
+          {toContact === null ? null : <ToContact {...toContact} settings={snapshot.settings} />}
+        </div>
         <div className={styles.line}>
           <TimeLine person={person} facts={line} asOf={chosen.asOf} settings={snapshot.settings} />
           <KidneyOutlook person={person} />
@@ -59,4 +71,13 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
       </div>
     </div>
   )
+}
+
+async function caseToday(publicId: string) {
+  const [cases, timeZone] = await Promise.all([
+    casesOfPeople(store(), { scope: await callerScope(), publicIds: [publicId] }),
+    clinicTimeZone(),
+  ])
+  const [one] = cases
+  return one === undefined ? null : { one, on: plainToday(new Date(), timeZone) }
 }
