@@ -12,6 +12,7 @@ const provenPlaces = {
   imports: "/imports",
   month: "/",
   users: "/users",
+  visits: "/outreach/visits",
 } as const
 
 type ProvenPlace = keyof typeof provenPlaces

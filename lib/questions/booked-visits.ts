@@ -1,6 +1,7 @@
 import { z } from "zod"
 
 export const BookedVisit = z.object({
+  patient_id: z.string(),
   public_id: z.string(),
   given_name: z.string().nullable(),
   family_name: z.string().nullable(),
@@ -29,6 +30,7 @@ export type BookedVisit = z.infer<typeof BookedVisit>
  */
 export const bookedVisits = {
   sql: `select
+  people.patient_id,
   people.public_id,
   people.given_name,
   people.family_name,

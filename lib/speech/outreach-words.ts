@@ -35,6 +35,11 @@ export function actorOf(fact: { reason: string }): string | null {
   return reasons.find((one) => one.id === fact.reason)?.actor ?? null
 }
 
+/** What takes a reason off; null where a later program no longer has it. */
+export function endsWithOf(fact: { reason: string }): string | null {
+  return reasons.find((one) => one.id === fact.reason)?.endsWith ?? null
+}
+
 function amountOf(fact: ReasonFact): string {
   const known = reasons.find((one) => one.id === fact.reason)
   return amountWords(fact, known?.value.kind === "amount" ? known.value.unit : null)

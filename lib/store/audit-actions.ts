@@ -51,6 +51,7 @@ export const auditActions = {
   "cases.list": "listed the patients to contact",
   "cases.export": "took the list of patients to contact",
   "visits.list": "listed the patients booked on a day",
+  "visits.export": "took the patients booked on a day as a file",
   "emergency.open": "opened emergency access",
   "emergency.end": "ended emergency access",
   "emergency.review": "reviewed emergency access",

@@ -57,7 +57,7 @@ test("every route is asked below", () => {
     [
       "GET /api/audit",
       ...["GET /api/imports/[id]/rejects", "GET /api/measures/[id]/people", "GET /api/tables/patients"],
-      "GET /api/months/[month]/documents",
+      ...["GET /api/months/[month]/documents", "GET /api/outreach/visits"],
       ...["GET /provider/leave", "GET /provider/return", "POST /api/imports", "POST /api/session"],
       "POST /api/patients/[publicId]/record",
     ].sort(),
@@ -99,6 +99,16 @@ describe("any address and body is answered, or refused with an expected code:", 
     await forInputs(fc.tuple(mostly("2025-08", "2025-07"), query), async ([month, asked]) => {
       const answer = await ask(GET, { address: `/api/months/x/documents?${asked}`, params: { month } })
       await expectSound(answer, ["not-found", "bad-request", "too-many-requests"])
+    })
+  })
+
+  test("the visit lists of a day", async () => {
+    const { GET } = await import("../../app/api/outreach/visits/route")
+    await site.signIn("care-coordinator")
+    const days = hostileSearch(["on", "clinician"], ["2025-10-06", "2025-02-30", "S-01", "not-named"])
+    await forInputs(days.map(queryOf), async (query) => {
+      const answer = await ask(GET, { address: `/api/outreach/visits?${query}`, params: {} })
+      await expectSound(answer, [])
     })
   })
 

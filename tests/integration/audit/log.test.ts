@@ -166,7 +166,7 @@ test("files of people are counted a person, with the people in them", async () =
     people: [somebody, randomUUID()],
     action: "patients.export",
   })
-  await add({ by: "ada", at: "2026-07-21T15:00:00Z", people: [somebody], action: "patients.export" })
+  await add({ by: "ada", at: "2026-07-21T15:00:00Z", people: [somebody], action: "visits.export" })
   await add({ by: "ada", at: "2026-08-01T15:00:00Z", people: [somebody], action: "patients.export" })
 
   expect((await reviewAudit(store.prisma, july)).taken).toEqual([

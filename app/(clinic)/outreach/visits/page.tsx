@@ -9,6 +9,7 @@ import { NobodyBooked } from "./nobody-booked"
 import { parseVisitsView } from "./search-params"
 import { VisitSheetTable } from "./visit-sheet-table"
 import { VisitsAside } from "./visits-aside"
+import { VisitsDownload } from "./visits-download"
 import styles from "./visits.module.css"
 import { visitsAnswers } from "./visits-answers"
 
@@ -28,6 +29,7 @@ export default async function VisitsPage(props: PageProps<"/outreach/visits">) {
         <VisitSheetTable key={sheet.id} sheet={sheet} on={answers.on} snapshot={snapshot} />
       ))}
       {answers.sheets.length === 0 ? <NobodyBooked answers={answers} /> : null}
+      <VisitsDownload caller={caller} answers={answers} view={view} />
       <p className={styles.foot}>
         Reasons by the data up to {day(snapshot.runningAsOf)}. Clinicians decide; local policy applies.
       </p>

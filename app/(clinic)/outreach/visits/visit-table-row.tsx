@@ -3,9 +3,9 @@ import type { Settings } from "../../../../lib/domain/settings"
 import { inClinicsOrder } from "../../../../lib/outreach/between-two"
 import type { BookedVisit } from "../../../../lib/questions/booked-visits"
 import { day, sentenceCase } from "../../../../lib/speech/format"
-import { closingWords, spokenWords } from "../../../../lib/speech/outreach-row-words"
 import { actorOf, reasonParts } from "../../../../lib/speech/outreach-words"
 import { isUrgent, type VisitRow, type VisitSheet } from "./visit-sheets"
+import { toKnow, urgentWords } from "./visit-words"
 import styles from "./visits.module.css"
 
 type RowProps = { row: VisitRow; sheet: VisitSheet; settings: Settings }
@@ -54,16 +54,12 @@ function Who({ visit, sheet }: { visit: BookedVisit; sheet: VisitSheet }) {
 }
 
 function Urgent({ row, settings }: { row: VisitRow; settings: Settings }) {
-  const seen = row.known?.case.acknowledgedBy ?? null
   return (
     <p className={styles.urgentWords}>
       <strong>
         <span aria-hidden="true">! </span>Urgent.
       </strong>{" "}
-      {settings["outreach.urgentText"]}{" "}
-      {seen === null
-        ? "Nobody has acknowledged it yet."
-        : `Acknowledged by ${row.known?.acknowledged_name ?? "an account that is gone"}.`}
+      {urgentWords(row, settings)}
     </p>
   )
 }
@@ -88,19 +84,4 @@ function Reasons({ row: { known }, settings }: { row: VisitRow; settings: Settin
       })}
     </ul>
   )
-}
-
-const keptWords = {
-  "asked not to be contacted": "Asked not to be contacted; the visit stands.",
-  left: "On record as having left; the booking stands.",
-  died: "On record as having died; the booking stands.",
-} as const
-
-function toKnow({ visit, known }: VisitRow): string[] {
-  const closed = known?.case.closed ?? null
-  return [
-    spokenWords(visit),
-    visit.kept_from === null ? "" : keptWords[visit.kept_from],
-    closed === null || known?.case.reasons.length === 0 ? "" : closingWords(closed),
-  ].filter((words) => words !== "")
 }
