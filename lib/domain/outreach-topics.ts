@@ -59,7 +59,7 @@ export const outreachTopics: readonly SettingTopic[] = [
       },
       {
         id: "yes",
-        name: "Yes, where the template asks for it",
+        name: "Yes: after each thing that is due, the latest reading or result behind it",
         sets: { "outreach.letterValues": "yes" },
         source: "common practice where letters go to a known address, no source",
       },

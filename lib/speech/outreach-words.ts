@@ -40,21 +40,31 @@ export function endsWithOf(fact: { reason: string }): string | null {
   return reasons.find((one) => one.id === fact.reason)?.endsWith ?? null
 }
 
+/** The numbers behind a reason with their unit: a pair of pressures in mmHg, or one amount. */
+export type AmountParts =
+  | { kind: "pressure"; systolic: number; diastolic: number }
+  | { kind: "amount"; number: number; comparator: string | null; unit: string; decimals: number }
+
+/** The numbers of a reason as they are said; null where it has none. */
+export function amountParts({ reason, value, secondValue, comparator }: ReasonFact): AmountParts | null {
+  const known = reasons.find((one) => one.id === reason)
+  if (value === null) return null
+  if (secondValue !== null) return { kind: "pressure", systolic: value, diastolic: secondValue }
+  if (known?.value.kind !== "amount") return null
+  const { unit } = known.value
+  return { kind: "amount", number: value, comparator, unit, decimals: unit === "mmol/L" ? 1 : 0 }
+}
+
 function amountOf(fact: ReasonFact): string {
-  const known = reasons.find((one) => one.id === fact.reason)
-  return amountWords(fact, known?.value.kind === "amount" ? known.value.unit : null)
+  const parts = amountParts(fact)
+  if (parts === null) return ""
+  return parts.kind === "pressure" ? pressure(parts.systolic, parts.diastolic) : lab(parts)
 }
 
 function momentOf({ reason, factOn, fallsOutOn }: ReasonFact): string {
   if (fallsOutOn !== null) return `from ${day(fallsOutOn)}`
   if (dueReasons.some((one) => one.id === reason)) return lastWords(factOn)
   return factOn === null ? "" : day(factOn)
-}
-
-function amountWords({ value, secondValue, comparator }: ReasonFact, unit: string | null): string {
-  if (value === null) return ""
-  if (secondValue !== null) return pressure(value, secondValue)
-  return unit === null ? "" : lab({ number: value, comparator, unit, decimals: unit === "mmol/L" ? 1 : 0 })
 }
 
 function lastWords(factOn: string | null): string {
