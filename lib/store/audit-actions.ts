@@ -50,6 +50,7 @@ export const auditActions = {
   "cases.update": "brought the cases up to date",
   "cases.list": "listed the patients to contact",
   "cases.export": "took the list of patients to contact",
+  "letter.write": "wrote or withdrew a letter of the clinic",
   "visits.list": "listed the patients booked on a day",
   "visits.export": "took the patients booked on a day as a file",
   "emergency.open": "opened emergency access",

@@ -76,6 +76,7 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
     snapshot: "select",
   },
   outreach_views: { app: "select, insert, delete" },
+  letter_templates: { app: "select, insert" },
   users: account,
   sessions: account,
   emergency_accesses: account,

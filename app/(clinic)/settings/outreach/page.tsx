@@ -39,6 +39,11 @@ export default async function OutreachSettingsPage() {
             Attempts, days and letters
           </Link>
         </p>
+        <p>
+          <Link href="/settings/letters" prefetch={false}>
+            What letters say
+          </Link>
+        </p>
       </AsidePart>
     </>
   )
