@@ -111,10 +111,9 @@ haemolysed as (
 pressure_rows as (
   select list('readings:' || r.import_id || ':' || r.line order by r.taken_at, r.import_id, r.line) as sources
   from person
-  cross join settings as s
   join bp_readings as r
     on r.patient_id = person.patient_id and r.setting = person.bp_source and r.day <= person.bp_on
-    and r.day > case when person.bp_source = 'home' then person.bp_on - s.bp_home_window_days else person.bp_on - 1 end
+    and r.day > case when person.bp_source = 'home' then person.bp_on - cast($home_window_days as integer) else person.bp_on - 1 end
 ),
 potassium_rows as (
   select list('labs:' || k.import_id || ':' || k.line order by k.collected_at, k.import_id, k.line) as sources

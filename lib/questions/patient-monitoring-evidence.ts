@@ -95,10 +95,9 @@ home_average as (
     min(r.day) as since, h.day, h.readings as rows,
     list('readings:' || r.import_id || ':' || r.line order by r.taken_at, r.line) as sources
   from person
-  cross join settings as s
   join home_averages as h on h.patient_id = person.patient_id and h.day = person.home_average_on
   join bp_readings as r on r.patient_id = person.patient_id and r.setting = 'home'
-    and r.day <= h.day and r.day > h.day - s.bp_home_window_days
+    and r.day <= h.day and r.day > h.day - cast($home_window_days as integer)
   group by h.systolic, h.diastolic, h.day, h.readings
 ),
 diet_mean as (

@@ -49,9 +49,8 @@ occasions as (
   from ambulatory_occasions as o
   join person on person.patient_id = o.patient_id and o.day > person.confirmation_after and o.day <= person.as_of
   union all
-  select 'home', h.day, h.day - s.bp_home_window_days, h.systolic, h.diastolic, h.readings, h.days, h.is_valid
+  select 'home', h.day, h.day - cast($home_window_days as integer), h.systolic, h.diastolic, h.readings, h.days, h.is_valid
   from home_months as h
-  cross join settings as s
   where h.place = 1
 ),
 marks as (

@@ -1,6 +1,7 @@
 /**
  * The steps of a person's evidence that concern pressure, each with the columns of an evidence fact: the pressure that
- * represents them, the one three months before, and the counted readings. They build on the step `person`.
+ * represents them, the one three months before, and the counted readings. They build on the step `person` and ask for
+ * `$home_window_days`, since a closed month stands by the window of then.
  */
 export const pressureEvidence = `readings as materialized (
   select r.setting, r.is_counted, r.day, r.taken_at, r.systolic, r.diastolic,
@@ -22,10 +23,9 @@ representative as (
     cast(null as varchar) as comparator, min(r.day) as since, p.bp_on as day,
     count(*) as rows, list(r.source order by r.taken_at, r.source) as sources
   from represented as p
-  cross join settings as s
   join readings as r
     on r.setting = p.bp_source and r.day <= p.bp_on
-    and r.day > case when p.bp_source = 'home' then p.bp_on - s.bp_home_window_days else p.bp_on - 1 end
+    and r.day > case when p.bp_source = 'home' then p.bp_on - cast($home_window_days as integer) else p.bp_on - 1 end
   group by p.evidence, p.topic, p.bp_source, p.systolic, p.diastolic, p.bp_on
 ),
 latest_counted as (

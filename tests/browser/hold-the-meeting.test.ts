@@ -141,6 +141,10 @@ describe("the clinic lead holds the meeting of a month", () => {
     expect(await moved.count()).toBe(1 + correctedPeople)
     expect(oneLine(await moved.nth(1).innerText())).toMatch(/Above target.*At target/)
     expect(await accessibilityProblems(page)).toEqual([])
+
+    await moved.nth(1).getByRole("link").first().click()
+    await page.getByText(/^This month is closed: how this person stood is told as it was known/).waitFor()
+    expect(await accessibilityProblems(page)).toEqual([])
   })
 
   test("the next month shows first what was to be done, by whom and until when", async () => {

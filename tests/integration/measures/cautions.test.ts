@@ -63,7 +63,11 @@ describe("the cautions", () => {
   it.each(cautionPeople.filter((person) => person.cautions.length > 0))(
     "stand on the screen of: $name",
     async ({ name, cautions: byHand }) => {
-      const shown = await engine.ask(patientCautions, { public_id: `public ${name}`, as_of: today })
+      const shown = await engine.ask(patientCautions, {
+        public_id: `public ${name}`,
+        as_of: today,
+        home_window_days: 30,
+      })
 
       const ids: readonly string[] = cautionIds
       expect(shown.map((caution) => caution.caution).filter((id) => ids.includes(id))).toEqual(byHand)
@@ -73,7 +77,11 @@ describe("the cautions", () => {
 
 describe("what the screen says with a caution", () => {
   async function shown(name: string, caution: string) {
-    const rows = await engine.ask(patientCautions, { public_id: `public ${name}`, as_of: today })
+    const rows = await engine.ask(patientCautions, {
+      public_id: `public ${name}`,
+      as_of: today,
+      home_window_days: 30,
+    })
     return rows.find((row) => row.caution === caution)
   }
 

@@ -97,13 +97,17 @@ async function valuesOf(id: string, of = engine) {
         where p.public_id = $public_id and p.as_of = cast($as_of as date)`,
       Row: Values,
     },
-    { public_id: `public ${id}`, as_of: today },
+    { public_id: `public ${id}`, as_of: today, home_window_days: 30 },
   )
   return row
 }
 
 async function evidenceOf(id: string) {
-  return engine.ask(patientMonitoringEvidence, { public_id: `public ${id}`, as_of: today })
+  return engine.ask(patientMonitoringEvidence, {
+    public_id: `public ${id}`,
+    as_of: today,
+    home_window_days: 30,
+  })
 }
 
 describe("the slope", () => {

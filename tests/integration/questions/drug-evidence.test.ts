@@ -52,7 +52,7 @@ beforeAll(async () => {
     },
     { today },
   )
-  facts = await engine.ask(patientEvidence, { public_id: `public ${id}`, as_of: today })
+  facts = await engine.ask(patientEvidence, { public_id: `public ${id}`, as_of: today, home_window_days: 30 })
 })
 
 afterAll(() => engine.close())

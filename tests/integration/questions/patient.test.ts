@@ -100,7 +100,8 @@ beforeAll(async () => {
 afterAll(() => engine.close())
 
 function of(name: string, asOf = today) {
-  return { public_id: `public ${name}`, as_of: asOf, ...paramsOf(measures, defaultSettings) }
+  const home = { home_window_days: defaultSettings["bp.homeWindowDays"] }
+  return { public_id: `public ${name}`, as_of: asOf, ...home, ...paramsOf(measures, defaultSettings) }
 }
 
 describe("the pressures of one person", () => {
@@ -222,6 +223,15 @@ describe("what stands behind a standing", () => {
       rows: 12,
     })
     expect(representative?.sources).toHaveLength(12)
+  })
+
+  test("those readings are of the window that the question names, which a closed month keeps", async () => {
+    const asked = { ...of("home"), home_window_days: 2 }
+    const [fact] = (await engine.ask(patientEvidence, asked)).filter((one) => one.topic === "representative")
+    const drawn = (await engine.ask(patientPressures, asked)).filter((mark) => mark.kind === "home").at(-1)
+
+    expect(fact).toMatchObject({ since: "2026-10-12", day: "2026-10-13", rows: 6 })
+    expect(drawn?.sources).toEqual(fact?.sources)
   })
 
   test("confirmed albuminuria names the result and the one that confirms it", async () => {

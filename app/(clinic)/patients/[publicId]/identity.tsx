@@ -11,6 +11,8 @@ export function Identity(props: {
   person: PatientIdentity
   chosen: ChosenMonth
   months: MonthChoice[]
+  /** Whether the month shown is closed, and so stands as it was known then. */
+  isClosed: boolean
   /** Where the record as a whole is handed out, for who may. */
   recordHref: string | null
   /** Who opened this record and when, for who may read the audit log. */
@@ -57,6 +59,12 @@ export function Identity(props: {
         </div>
       </div>
       <OutsidePanel person={person} asOf={chosen.asOf} />
+      {props.isClosed ? (
+        <p className={styles.closed}>
+          This month is closed: how this person stood is told as it was known at the closing. The line of time
+          and the source rows are those of the records as they are today.
+        </p>
+      ) : null}
     </header>
   )
 }

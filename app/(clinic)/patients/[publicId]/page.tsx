@@ -54,6 +54,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         person={person}
         chosen={chosen}
         months={months}
+        isClosed={current.closed.some((one) => one.asOf === chosen.asOf)}
         auditHref={may(caller, "audit.see") ? auditHref({ patient: person.public_id }) : null}
         recordHref={may(caller, "records.manage") ? `/patients/${person.public_id}/record` : null}
       />

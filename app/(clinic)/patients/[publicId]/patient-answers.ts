@@ -30,11 +30,12 @@ export async function patientAnswers(
   publicId: string,
   asOf: string,
 ): Promise<PatientAnswers | null> {
-  const params = { public_id: publicId, as_of: asOf }
+  const { settings } = snapshot
+  const params = { public_id: publicId, as_of: asOf, home_window_days: settings["bp.homeWindowDays"] }
   const [people, line, held] = await Promise.all([
     ask(patientIdentity, params),
     lineFacts(params),
-    standingFacts({ ...params, ...paramsOf(measures, snapshot.settings) }),
+    standingFacts({ ...params, ...paramsOf(measures, settings) }),
   ])
   const person = people[0]
   return person ? { person, line, held } : null
