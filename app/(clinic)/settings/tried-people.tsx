@@ -44,7 +44,7 @@ export function TriedPeople(props: {
           <tbody role="rowgroup">
             {people.map((person) => (
               <tr key={person.public_id} role="row">
-                <PersonHead person={person} />
+                <PersonHead person={person} month={null} />
                 <td role="cell" data-label="Now">
                   {sentenceCase(standingWords(now, person.now))}
                 </td>

@@ -48,7 +48,7 @@ export function DietRecords(props: {
           <p className={styles.parts}>
             {counted(first.total, "record", "records")} of {counted(first.people, "person", "people")}.
           </p>
-          <RecordTable records={records} />
+          <RecordTable records={records} month={chosen.param} />
           <div className={styles.foot}>
             <Pager
               page={view.page ?? 1}
@@ -76,7 +76,7 @@ export function DietRecords(props: {
   )
 }
 
-function RecordTable({ records }: { records: DietPerson[] }) {
+function RecordTable({ records, month }: { records: DietPerson[]; month: string | null }) {
   return (
     <div className={table.frame}>
       <table className={table.table} role="table">
@@ -109,7 +109,7 @@ function RecordTable({ records }: { records: DietPerson[] }) {
         <tbody role="rowgroup">
           {records.map((record, place) => (
             <tr key={place} role="row">
-              <PersonHead person={record} />
+              <PersonHead person={record} month={month} />
               <td role="cell" data-label="age" className={table.number}>
                 {count(record.age_years)}
               </td>

@@ -41,12 +41,13 @@ export async function MeasureSinceClosing(props: {
   return (
     <Theme id="closed" title="Since the month was closed">
       <p>{words === null ? "The counts would be the same today." : `${words}.`}</p>
-      {people.length === 0 ? null : <Moved measure={measure} people={people} />}
+      {people.length === 0 ? null : <Moved measure={measure} people={people} month={chosen.param} />}
     </Theme>
   )
 }
 
-function Moved({ measure, people }: { measure: WordedMeasure; people: MovedPerson[] }) {
+function Moved(props: { measure: WordedMeasure; people: MovedPerson[]; month: string | null }) {
+  const { measure, people, month } = props
   const total = people[0]?.total ?? 0
   return (
     <>
@@ -71,7 +72,7 @@ function Moved({ measure, people }: { measure: WordedMeasure; people: MovedPerso
           <tbody role="rowgroup">
             {people.map((person) => (
               <tr key={person.public_id} role="row">
-                <PersonHead person={person} />
+                <PersonHead person={person} month={month} />
                 <td role="cell" data-label="Site">
                   {person.site ?? "not assigned"}
                 </td>

@@ -32,7 +32,7 @@ export function PeopleList(props: {
         </p>
       ) : (
         <>
-          <PeopleTable measure={measure} people={answers.people} view={view} isRunning={chosen.isRunning} />
+          <PeopleTable measure={measure} people={answers.people} view={view} chosen={chosen} />
           <div className={styles.foot}>
             <Pager
               page={page}

@@ -1,5 +1,6 @@
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import type { MeasurePerson } from "../../../../lib/questions/measure-people"
+import type { ChosenMonth } from "../../months"
 import type { MeasureView } from "../search-params"
 import { shownStanding } from "./measure-answers"
 import type { Column } from "./column"
@@ -12,10 +13,13 @@ export function PeopleTable(props: {
   measure: WordedMeasure
   people: MeasurePerson[]
   view: MeasureView
-  isRunning: boolean
+  chosen: ChosenMonth
 }) {
-  const { measure, people, view } = props
-  const columns = columnsOf(measure, { shown: shownStanding(measure, view), isRunning: props.isRunning })
+  const { measure, people, view, chosen } = props
+  const columns = columnsOf(measure, {
+    shown: shownStanding(measure, view),
+    isRunning: chosen.isRunning,
+  })
   return (
     <div className={table.frame}>
       <table className={table.table} role="table">
@@ -41,7 +45,7 @@ export function PeopleTable(props: {
         <tbody role="rowgroup">
           {people.map((person) => (
             <tr key={person.public_id} role="row">
-              <PersonHead person={person} />
+              <PersonHead person={person} month={chosen.param} />
               {columns.map((column) => (
                 <td key={column.head} role="cell" data-label={column.label} className={cellClass(column)}>
                   {column.cell(person) ?? <span className={table.absent}>{column.absent ?? "none"}</span>}
