@@ -5,6 +5,7 @@ import { openRandom, type Random } from "./random"
 
 /** What the coordinator of the demo clinic does with one person's case, day by day. */
 export type InventedAct =
+  | { kind: "acknowledge"; on: PlainDate }
   | { kind: "take"; on: PlainDate }
   | { kind: "snooze"; on: PlainDate; until: PlainDate }
   | { kind: "close"; on: PlainDate; reason: "not appropriate" | "done" }
@@ -53,6 +54,24 @@ export function inventedActs(of: {
     return [{ kind: "close", on: first, reason: random.pick(["not appropriate", "done"]) }]
   const taken: InventedAct[] = random.chance(0.5) ? [{ kind: "take", on: first }] : []
   return [...taken, ...attemptsFrom(random, { first, before })]
+}
+
+/** What is done about something urgent: most is acknowledged by the second day, some never, which the clinic then finds out. */
+export function inventedAcknowledgement(of: {
+  caseId: number
+  after: PlainDate
+  before: PlainDate
+}): readonly InventedAct[] {
+  const random = openRandom(1, "urgent", of.caseId, of.after)
+  const on = daysAfter(
+    of.after,
+    random.weigh([
+      { days: 1, weight: 6 },
+      { days: 2, weight: 2 },
+      { days: 5, weight: 1 },
+    ]).days,
+  )
+  return random.chance(0.85) && on < of.before ? [{ kind: "acknowledge", on }] : []
 }
 
 /** Up to three attempts, each on the day the one before named. */

@@ -1,5 +1,5 @@
 import { z } from "zod"
-import { inventedActs } from "../../seed/outreach-calls"
+import { inventedAcknowledgement, inventedActs, type InventedAct } from "../../seed/outreach-calls"
 import { wholeClinic } from "../access/scope"
 import { daysAfter } from "../domain/day-sums"
 import type { OutreachCase } from "../domain/outreach-case"
@@ -12,6 +12,7 @@ import { casesByPatient } from "../store/case-list"
 import type { PrismaClient } from "../store/generated/client"
 import { isDemoOnly } from "../store/demo-personas"
 import { readSettings } from "../store/settings"
+import type { LineExtra } from "../store/outreach-cases"
 import { clearUntouchedCases, writeInventedWork, type InventedWork } from "../store/invented-work"
 
 const monthsTold = 5
@@ -49,29 +50,39 @@ async function worksBetween(
   client: PrismaClient,
   of: { by: string; after: string; before: string },
 ): Promise<InventedWork[]> {
-  const numbers = await client.outreachCase.findMany({ select: { id: true, patientId: true } })
+  const numbers = await client.outreachCase.findMany({
+    select: { id: true, patientId: true, clinician: true },
+  })
   const cases = await casesByPatient(client, wholeClinic)
-  return numbers.flatMap(({ id, patientId }) => {
+  return numbers.flatMap(({ id, patientId, clinician }) => {
     const before = cases.get(patientId)
-    if (!before || before.state !== "open" || before.keptFrom !== null || isUnseenUrgent(before)) return []
-    if (before.againOn !== null && before.againOn > daysAfter(of.after, 1)) return []
-    const work = workOn(before, { ...of, id })
+    if (!before || before.state !== "open" || before.keptFrom !== null) return []
+    const isWaiting = before.againOn !== null && before.againOn > daysAfter(of.after, 1)
+    if (isWaiting && !isUnseenUrgent(before)) return []
+    const work = workOn(before, { ...of, id, clinician })
     return work.lines.length === 0 ? [] : [{ id, patientId, ...work }]
   })
 }
 
-function workOn(before: OutreachCase, of: { id: number; by: string; after: string; before: string }) {
+function workOn(
+  before: OutreachCase,
+  of: { id: number; clinician: string | null; by: string; after: string; before: string },
+) {
   const lines: InventedWork["lines"][number][] = []
   let after = before
-  for (const act of inventedActs({ caseId: of.id, after: of.after, before: of.before })) {
+  const asked = { caseId: of.id, after: of.after, before: of.before }
+  for (const act of isUnseenUrgent(before) ? inventedAcknowledgement(asked) : inventedActs(asked)) {
     const verdict = next(after, { ...act, by: of.by })
     if (!verdict.ok || verdict.line === null) break
     after = verdict.case
-    const said =
-      act.kind === "attempt"
-        ? { channel: act.channel, outcome: act.outcome, until: act.againOn }
-        : { until: act.kind === "snooze" ? act.until : null }
-    lines.push({ ...verdict.line, ...said })
+    lines.push({ ...verdict.line, ...saidOf(act, of.clinician) })
   }
   return { after, lines }
+}
+
+/** What a line says beside the act: of something urgent, which clinician was told. */
+function saidOf(act: InventedAct, clinician: string | null): LineExtra {
+  if (act.kind === "attempt") return { channel: act.channel, outcome: act.outcome, until: act.againOn }
+  if (act.kind === "acknowledge") return { note: clinician ?? "The nephrologist on call" }
+  return { until: act.kind === "snooze" ? act.until : null }
 }

@@ -33,6 +33,7 @@ export async function writeInventedWork(
 ): Promise<void> {
   const lives = works.map((work) => ({
     ...{ id: work.id, versions: work.lines.length, ...lifeColumns({ case: work.after }) },
+    acknowledged_on: work.lines.findLast((line) => line.kind === "acknowledge")?.on ?? null,
   }))
   const told = works
     .flatMap(({ lines: own, ...work }) => own.map((line) => ({ ...work, line })))
@@ -45,12 +46,13 @@ export async function writeInventedWork(
   await client.$transaction(async (transaction) => {
     await transaction.$executeRaw`
       update outreach_cases as c set
-        state = l.state, assigned_to = l.assigned_to, snoozed_until = l.snoozed_until, again_on = l.again_on,
+        state = l.state, assigned_to = l.assigned_to, acknowledged_by = l.acknowledged_by,
+        acknowledged_at = coalesce(l.acknowledged_on + interval '10 hours', c.acknowledged_at), snoozed_until = l.snoozed_until, again_on = l.again_on,
         closed_on = l.closed_on, close_reason = l.close_reason, held_for = l.held_for, held_urgent = l.held_urgent,
         closed_at = l.closed_on + interval '10 hours', closed_by = case when l.closed_on is not null then ${by.name} end,
         version = c.version + l.versions
       from jsonb_to_recordset(${JSON.stringify(lives)}::jsonb) as l (
-        id int, versions int, state text, assigned_to uuid, snoozed_until date, again_on date, closed_on date,
+        id int, versions int, state text, assigned_to uuid, acknowledged_by uuid, acknowledged_on date, snoozed_until date, again_on date, closed_on date,
         close_reason text, held_for text[], held_urgent text[])
       where c.id = l.id`
     await transaction.$executeRaw`

@@ -36,6 +36,13 @@ const screens = [
   ["measure-diet", () => "/measures/diet-sodium"],
   ["patients", () => "/patients"],
   ["patient", () => `/patients/${somebody}`],
+  ["outreach", () => "/outreach"],
+  ["outreach-person", () => `/outreach/people/${somebody}`],
+  ["outreach-visits", () => "/outreach/visits"],
+  ["outreach-effect", () => "/outreach/effect"],
+  ["settings", () => "/settings"],
+  ["settings-outreach", () => "/settings/outreach"],
+  ["settings-letters", () => "/settings/letters"],
   ["imports", () => "/imports"],
   ["audit", () => "/audit"],
 ] as const

@@ -8,6 +8,8 @@ export type ToldReason = {
   ended?: string
   why?: "by the facts" | "switched off" | "not followed"
   attempts?: readonly [on: string, outcome: string][]
+  /** Of something urgent: the day it was acknowledged, or "no" of one that nobody did. */
+  acknowledged?: string
   keptFrom?: string
 }
 
@@ -29,10 +31,26 @@ export async function tellHistories(
     })
     await prisma.outreachCaseReason.createMany({
       data: own.map((one) => ({
-        ...{ caseId, patientId, reason: one.reason, isUrgent: false, beganOn: dayOf(one.began) },
+        ...{
+          caseId,
+          patientId,
+          reason: one.reason,
+          isUrgent: one.acknowledged !== undefined,
+          beganOn: dayOf(one.began),
+        },
         endedOn: one.ended === undefined ? null : dayOf(one.ended),
         endedWhy: one.ended === undefined ? null : (one.why ?? "by the facts"),
       })),
+    })
+    await prisma.outreachEvent.createMany({
+      data: own.flatMap(({ acknowledged: on }) =>
+        on === undefined || on === "no"
+          ? []
+          : {
+              ...{ caseId, patientId, kind: "acknowledge", onDay: dayOf(on), at: dayOf(on), byName: "Ada" },
+              ...{ fromState: "open", toState: "open", round: 1 },
+            },
+      ),
     })
     await prisma.outreachEvent.createMany({
       data: own.flatMap((one) =>
