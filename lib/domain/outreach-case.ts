@@ -19,6 +19,7 @@ export const contactOutcomes = [
   "message left",
   "no answer",
   "wrong number",
+  "letter sent",
   "letter returned",
   "moved",
   "deceased",
@@ -27,6 +28,9 @@ export const contactOutcomes = [
 ] as const
 
 export type ContactOutcome = (typeof contactOutcomes)[number]
+
+/** What comes of a letter and of nothing else. */
+export const letterOutcomes: readonly ContactOutcome[] = ["letter sent", "letter returned"]
 
 /** After somebody agreed, or said that it is done, the fact is awaited so long. Common practice, no source. */
 export const awaitedDays = 21

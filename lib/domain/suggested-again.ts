@@ -9,6 +9,7 @@ const daysByOutcome: Readonly<Partial<Record<ContactOutcome, number>>> = {
   "message left": 3,
   "proxy reached": 3,
   "language barrier": 7,
+  "letter sent": 14,
 }
 
 /** The working day on which to try again after an outcome on a day; null where an outcome asks for none. */

@@ -89,6 +89,7 @@ export type Refusal =
   | "closed"
   | "not closed"
   | "taken by somebody else"
+  | "only of a letter"
   | "day is missing"
   | "day is not later"
   | "day is beyond 90 days"

@@ -2,6 +2,7 @@ import { daysAfter } from "../domain/day-sums"
 import {
   awaitedDays,
   type CloseReason,
+  letterOutcomes,
   type ContactOutcome,
   type OutreachCase,
 } from "../domain/outreach-case"
@@ -19,6 +20,7 @@ const asksForDay: readonly ContactOutcome[] = [
   "no answer",
   "language barrier",
   "proxy reached",
+  "letter sent",
 ]
 const isAwaited: readonly ContactOutcome[] = ["reached, agreed", "reached, already done"]
 
@@ -64,6 +66,7 @@ function taken(before: OutreachCase, event: WorkEvent): Verdict {
 function attempted(before: OutreachCase, event: WorkEvent & { kind: "attempt" }): Verdict {
   if (before.closed !== null) return refused("closed")
   if (before.keptFrom !== null) return refused(before.keptFrom)
+  if (letterOutcomes.includes(event.outcome) && event.channel !== "letter") return refused("only of a letter")
   const reason = closing[event.outcome]
   if (reason !== undefined && mayClose(before, reason))
     return done({ before, event, after: closedAs(before, { on: event.on, reason }), why: reason })

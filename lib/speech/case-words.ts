@@ -21,6 +21,7 @@ const refusals: Readonly<Record<Refusal, string>> = {
   closed: "The case is closed. Open it again first.",
   "not closed": "The case is open.",
   "taken by somebody else": "Somebody else has this case.",
+  "only of a letter": "Only a letter is sent or returned. Choose letter beside By.",
   "day is missing": "The day to try again is needed after this outcome.",
   "day is not later": "The day has to be later than today.",
   "day is beyond 90 days": "The day has to be within 90 days.",

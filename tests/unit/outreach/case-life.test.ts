@@ -3,6 +3,7 @@ import type { HeldReason, OutreachCase } from "../../../lib/domain/outreach-case
 import { attemptsRule, nextStep } from "../../../lib/outreach/attempts-rule"
 import { defaultSettings } from "../../../lib/domain/settings"
 import type { CaseEvent, DataEvent } from "../../../lib/outreach/case-events"
+import { suggestedAgain } from "../../../lib/domain/suggested-again"
 import { next } from "../../../lib/outreach/case-life"
 import { isUnseenUrgent, standingOf } from "../../../lib/outreach/case-standing"
 
@@ -129,6 +130,21 @@ test("a snooze ends within 90 days, and an attempt that failed says when to try 
   expect(snooze("2026-03-02")).toBe("day is not later")
   expect(attempt(null)).toBe("day is missing")
   expect(attempt("2026-03-04")).toMatchObject({ kind: "attempt", to: "open" })
+})
+
+test("a letter is sent or returned by letter alone, and what comes of it is waited for", () => {
+  const one = after(looked("2026-03-02", [due]))
+  const attempt = (channel: "letter" | "phone", outcome: "letter sent" | "letter returned") =>
+    next(one, {
+      ...{ kind: "attempt", on: "2026-03-02", by: "ada", channel, outcome },
+      againOn: suggestedAgain(outcome, "2026-03-02"),
+    })
+
+  expect(attempt("phone", "letter sent")).toEqual({ ok: false, why: "only of a letter" })
+  expect(attempt("phone", "letter returned")).toEqual({ ok: false, why: "only of a letter" })
+  expect(attempt("letter", "letter returned")).toMatchObject({ ok: true, case: { againOn: null } })
+  // Two weeks: common practice, no source; 2 and 16 March 2026 are Mondays.
+  expect(attempt("letter", "letter sent")).toMatchObject({ ok: true, case: { againOn: "2026-03-16" } })
 })
 
 test("three attempts by two channels, then a letter, then the clinician", () => {
