@@ -99,6 +99,23 @@ export async function casesOfPeople(
   return listedOf(rows)
 }
 
+/** Some cases by their own numbers, whatever became of them, in their order. */
+export async function casesByNumber(
+  client: PrismaClient,
+  asked: { scope: Scope; ids: readonly number[] },
+): Promise<ListedCase[]> {
+  const rows = await inScope(
+    client,
+    asked.scope,
+    (transaction) => transaction.$queryRaw`
+      select ${listedColumns}
+      from outreach_cases as c join patients as p on p.patient_id = c.patient_id
+      where c.id = any(${[...asked.ids]}::int[])
+      order by c.place, c.id`,
+  )
+  return listedOf(rows)
+}
+
 /** Every case by the number of its record, as its life has it. */
 export async function casesByPatient(client: PrismaClient, scope: Scope): Promise<Map<string, OutreachCase>> {
   const rows = await inScope(
