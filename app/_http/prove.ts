@@ -10,6 +10,7 @@ const provenPlaces = {
   audit: "/audit",
   emergencies: "/emergencies",
   imports: "/imports",
+  letters: "/outreach/letters",
   month: "/",
   users: "/users",
   visits: "/outreach/visits",

@@ -11,11 +11,11 @@ export const programLetter: LetterTemplate = {
   subject: "Please get in touch with us",
   body: `Dear {name},
 
-Some of your care with us is due:
+We are writing about your care with us:
 
 {reasons}
 
-Please get in touch with {clinic}, in the way you usually reach us, to arrange it. If it has been done already, please tell us, so that we do not write again.
+Please get in touch with {clinic}, in the way you usually reach us, to arrange what is needed. If it has been done already, please tell us, so that we do not write again.
 
 If you feel unwell, do not wait for this: call us or your family doctor. In an emergency call the local emergency number.
 

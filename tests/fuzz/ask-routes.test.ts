@@ -57,7 +57,8 @@ test("every route is asked below", () => {
     [
       "GET /api/audit",
       ...["GET /api/imports/[id]/rejects", "GET /api/measures/[id]/people", "GET /api/tables/patients"],
-      ...["GET /api/months/[month]/documents", "GET /api/outreach/visits"],
+      ...["GET /api/months/[month]/documents", "GET /api/outreach/letters"],
+      "GET /api/outreach/visits",
       ...["GET /provider/leave", "GET /provider/return", "POST /api/imports", "POST /api/session"],
       "POST /api/patients/[publicId]/record",
     ].sort(),
@@ -109,6 +110,16 @@ describe("any address and body is answered, or refused with an expected code:", 
     await forInputs(days.map(queryOf), async (query) => {
       const answer = await ask(GET, { address: `/api/outreach/visits?${query}`, params: {} })
       await expectSound(answer, [])
+    })
+  })
+
+  test("the letters that are next", async () => {
+    const { GET } = await import("../../app/api/outreach/letters/route")
+    await site.signIn("care-coordinator")
+    const chosen = hostileSearch(["format", "letters"], ["csv", "xlsx", "1,2", "1,,2", "0", "1e3"])
+    await forInputs(chosen.map(queryOf), async (query) => {
+      const answer = await ask(GET, { address: `/api/outreach/letters?${query}`, params: {} })
+      await expectSound(answer, ["bad-request"])
     })
   })
 

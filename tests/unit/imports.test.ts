@@ -42,7 +42,7 @@ const mayImport: Record<string, string[]> = {
     "lib/statistics",
     "lib/errors",
   ],
-  "lib/letters": ["lib/domain", "lib/outreach/reasons", "lib/speech/outreach-words"],
+  "lib/letters": ["lib/domain", "lib/outreach/reasons", "lib/speech"],
   "lib/report": [
     ...["lib/domain", "lib/measures", "lib/questions", "lib/statistics", "lib/speech", "lib/figures"],
     "lib/export",

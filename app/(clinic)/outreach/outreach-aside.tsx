@@ -53,13 +53,15 @@ export function OutreachAside({ answers }: { answers: OutreachAnswers }) {
 
 const ways = [
   { href: "/outreach/visits", name: "Visit lists" },
+  { href: "/outreach/letters", name: "Letters" },
   { href: "/outreach/effect", name: "Did it work?" },
   { href: outreachHref({ show: "closed" }), name: "Closed cases" },
   { href: "/settings/outreach", name: "Reasons and their order" },
 ] as const
 
 /** The lists somebody comes back to, and how else to see the work. */
-export function OutreachAfter({ views, view }: { views: readonly SavedView[]; view: OutreachView }) {
+export function OutreachAfter(props: { views: readonly SavedView[]; view: OutreachView; letters: number }) {
+  const { views, view, letters } = props
   return (
     <>
       <AsidePart title="Lists">
@@ -70,7 +72,7 @@ export function OutreachAfter({ views, view }: { views: readonly SavedView[]; vi
           {ways.map(({ href, name }) => (
             <li key={href}>
               <Link href={href} prefetch={false} className={styles.way}>
-                {name}
+                {href === "/outreach/letters" ? `${name} (${count(letters)})` : name}
               </Link>
             </li>
           ))}

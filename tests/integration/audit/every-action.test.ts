@@ -162,6 +162,10 @@ async function prepare(name: string, userId: string): Promise<Fields> {
   }
   if (action === "usePasswordLink")
     return { token: [await makeLink(prisma, { purpose: "setup", userId: null, now: new Date() })] }
+  if (action === "recordSent") {
+    const { id, version } = await prepareCase(prisma, action)
+    return { letter: [`${id[0]}.${version[0]}`] }
+  }
   if (name.includes("/outreach/case-actions.ts") && action !== "takeNextCase") {
     const given = await prepareCase(prisma, action)
     if (action !== "takeBack") return given

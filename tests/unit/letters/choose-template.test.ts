@@ -1,6 +1,7 @@
 import { expect, test } from "vitest"
 import { languageTag, templatesInForce, type WrittenTemplate } from "../../../lib/domain/letter-template"
 import { chooseTemplate } from "../../../lib/letters/choose-template"
+import { chosenWords } from "../../../lib/letters/letter-words"
 
 const written = (language: string, version = 1, body = "x"): WrittenTemplate => ({
   ...{ language, version, body, letterhead: "", subject: "S", closing: "", ownWords: "" },
@@ -26,6 +27,17 @@ test.each([
   ["the program's where the clinic wrote none at all", [], "vi", ["program", false]],
 ])("%s", (_title, languages, spoken, expected) => {
   expect(chosen(languages, spoken)).toEqual(expected)
+})
+
+test.each([
+  [["es"], "es-MX", "Spanish"],
+  [[], "en", "English, the program’s own"],
+  [[], "vi", "English, the program’s own, since none is written in Vietnamese"],
+  [["es"], null, "Spanish, since the language is not known"],
+  [["es"], "n/a", "Spanish, since the language is not known"],
+] as const)("with letters in %o somebody who speaks %s gets: %s", (languages, spoken, words) => {
+  const templates = languages.map((language) => written(language))
+  expect(chosenWords(chooseTemplate(templates, spoken), spoken)).toBe(words)
 })
 
 test("the latest of each language is in force, languages as first written, and a withdrawn one is not", () => {
