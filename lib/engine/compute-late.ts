@@ -3,19 +3,23 @@ import { readFileSync } from "node:fs"
 import path from "node:path"
 import type { DuckDBConnection } from "@duckdb/node-api"
 import type { SettingKey, Settings } from "../domain/settings"
-import { countsSql } from "../measures/standing-sql"
-import { triedInMonthSql, triedMovesSql, triedTally, triedTallySql } from "../measures/tried-sql"
-import type { Measure } from "../measures/types"
+import {
+  triedAlikeSql,
+  triedChangesSql,
+  triedCountsSql,
+  triedInMonthSql,
+  triedMovesSql,
+} from "../measures/tried-sql"
 import { create, paramsOf } from "./compute"
-import { askedAgain, lateSteps, stepsTaken, touchedBy } from "./late-settings"
+import { askedAgain, lateSteps, mayDiffer, stepsTaken, touchedBy } from "./late-settings"
 import { literal, settingsSql } from "./settings-table"
 import type { Param } from "./values"
 import { clinicalViews } from "./views"
 
 const triedDir = path.resolve(process.cwd(), "lib/clinical/tried")
 
-/** The small tables that late settings shape: targets, and the days after which the windows of the pressure are open. */
-const smallViews = ["pressure_days", "pressure_limits"]
+/** The small tables that late settings shape: targets, and the days after which windows are open. */
+const smallViews = ["as_of_windows", "pressure_days", "pressure_limits"]
 
 type Under = { settings: Settings; changed: readonly SettingKey[]; asOf: string }
 
@@ -30,6 +34,9 @@ export async function computeLate(
   await connection.run(`create or replace temp table settings as ${settingsSql(settings)}`)
   for (const view of clinicalViews().filter((one) => smallViews.includes(one.name)))
     await create(connection, view, "temporary")
+  await connection.run(
+    "create or replace temp view kept_windows as select w.* from snapshot.main.as_of_windows as w",
+  )
   const taken = stepsTaken(changed)
   for (const step of lateSteps) {
     const sql = taken.includes(step)
@@ -38,34 +45,30 @@ export async function computeLate(
     await connection.run(`create or replace temp view ${step.name} as ${sql}`)
   }
   const touched = touchedBy(changed)
-  const tried = { touched, isAsked: askedAgain(changed) }
+  const tried = { touched, isAsked: askedAgain(changed), mayDiffer: mayDiffer(changed) }
   const params = { ...paramsOf(touched, settings), as_of: asOf }
   await connection.run(
-    `create or replace temp table ${triedTally.from} as ${withValues(triedTallySql(tried), params)}`,
+    `create or replace temp table tried_alike as ${withValues(triedAlikeSql(tried), params)}`,
+  )
+  await connection.run(`create or replace temp table tried_changes as ${triedChangesSql(tried)}`)
+  await connection.run(
+    `create or replace temp view measure_months as ${triedCountsSql(ofToday("measure_months"))}`,
   )
   await connection.run(
-    `create or replace temp table measure_months as
-     ${countsSql(touched, triedTally)} union all by name ${ofToday("measure_months", touched)}`,
-  )
-  const inMonth = [withValues(triedInMonthSql(tried), params), ofToday("measure_in_month", touched)]
-  await connection.run(
-    `create or replace temp view measure_in_month as
-     ${inMonth.filter((sql) => sql !== "").join(" union all by name ")}`,
+    `create or replace temp view measure_in_month as ${triedInMonthSql(ofToday("measure_in_month"))}`,
   )
   await connection.run(
     `create or replace temp table tried_moves as ${withValues(triedMovesSql(tried), params)}`,
   )
-  await connection.run(`create or replace temp view diet_months as ${ofToday("diet_months", [])}`)
+  await connection.run(`create or replace temp view diet_months as ${ofToday("diet_months")}`)
 }
 
-/** The counts of the snapshot, those of closed months as today's facts make them, but for the given measures. */
-function ofToday(table: string, leftOut: readonly Measure[]): string {
-  const ids = leftOut.map(({ id }) => `'${id}'`).join(", ")
-  const isOther = ids === "" ? "true" : `m.measure_id not in (${ids})`
+/** The figures of the snapshot, those of closed months as today's facts make them. */
+function ofToday(table: string): string {
   return `select m.* from snapshot.main.${table} as m
-    where ${isOther} and m.as_of not in (select c.as_of from snapshot.main.closed_months as c)
+    where m.as_of not in (select c.as_of from snapshot.main.closed_months as c)
     union all by name
-    select m.* from snapshot.main.${table}_today as m where ${isOther}`
+    select m.* from snapshot.main.${table}_today as m`
 }
 
 /** With the values themselves for parameters: a view takes none, and of a measure not every question is asked again. */

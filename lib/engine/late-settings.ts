@@ -10,22 +10,41 @@ import { targetSettings } from "../measures/setting-groups"
  */
 export const lateSteps = [
   {
-    name: "tried_pressures",
+    name: "tried_kidney",
     reads: "tried_rows",
+    settings: ["egfr.windowMonths", "acr.windowMonths"],
+    columns: [
+      ...["egfr", "failure_risk_2_years", "a", "urine_on", "albuminuria", "is_acr_200"],
+      ...["ckd", "risk_cell", "tests_due"],
+    ],
+    follows: [],
+    mark: "is_other_kidney",
+  },
+  {
+    name: "tried_pressures",
+    reads: "tried_kidney",
     settings: ["bp.windowMonths", "bp.freshDays"],
     columns: ["systolic", "diastolic", "bp_source", "bp_on"],
+    follows: [],
+    mark: null,
   },
   {
     name: "tried_targets",
     reads: "tried_pressures",
     settings: [...targetSettings, "bp.lowSystolic"],
     columns: ["at_target", "quarter_ago_at_target", "is_pressure_low_lately"],
+    follows: ["tried_pressures"],
+    mark: null,
   },
 ] as const satisfies readonly {
   name: string
   reads: string
   settings: readonly SettingKey[]
   columns: readonly string[]
+  /** The steps whose columns it holds against something. */
+  follows: readonly string[]
+  /** The column that marks the rows in which it finds another value than is stored; null where it marks none. */
+  mark: string | null
 }[]
 
 /** The settings that conditions alone name, over values that are stored. */
@@ -39,10 +58,18 @@ export function areLate(changed: readonly SettingKey[]): boolean {
 
 type Step = (typeof lateSteps)[number]
 
-/** The steps that have to be taken for these settings: the first that names one of them, and all after it. */
+/** The steps that have to be taken for these settings: those that name one of them, and those that follow them. */
 export function stepsTaken(changed: readonly SettingKey[]): readonly Step[] {
-  const first = lateSteps.findIndex(({ settings }) => settings.some((key) => changed.includes(key)))
-  return first === -1 ? [] : lateSteps.slice(first)
+  const taken = new Set<string>(stepsNamed(changed).map((step) => step.name))
+  return lateSteps.filter(({ name, follows }) => {
+    const isTaken = taken.has(name) || follows.some((before) => taken.has(before))
+    if (isTaken) taken.add(name)
+    return isTaken
+  })
+}
+
+function stepsNamed(changed: readonly SettingKey[]): readonly Step[] {
+  return lateSteps.filter((step) => step.settings.some((key) => changed.includes(key)))
 }
 
 /** Tells of a question of a measure whether its answer can be another one under these settings. */
@@ -53,6 +80,14 @@ export function askedAgain(changed: readonly SettingKey[]): (question: string) =
     ...paramNames(changed).map((name) => new RegExp(`\\$${name}\\b`)),
   ]
   return (question) => named.some((name) => name.test(question))
+}
+
+/** A condition over a row `p` without which none of its answers is another one under these settings. */
+export function mayDiffer(changed: readonly SettingKey[]): string {
+  const named = stepsNamed(changed)
+  if (changed.some((key) => conditionSettings.includes(key)) || named.some((step) => step.mark === null))
+    return "true"
+  return named.map((step) => `p.${step.mark}`).join(" or ")
 }
 
 /** The measures whose standings can change. */

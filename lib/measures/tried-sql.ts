@@ -1,6 +1,5 @@
 import { answerColumns, answeredStanding, datedOf, isYes, questionsOf } from "./answers"
 import { measures } from "./index"
-import type { Counted } from "./standing-sql"
 import type { Measure } from "./types"
 
 /**
@@ -41,69 +40,108 @@ export function triedRowsSql(): string {
   earlier.last_out_of_office_source as quarter_ago_out_of_office_source,
   cast(p.class_count as smallint) as class_count,
   p.newest_class_on,
-  p.sodium_in_year_mg
+  p.sodium_in_year_mg,
+  cast(kidney.egfr as smallint) as last_egfr,
+  kidney.egfr_on as last_egfr_on,
+  kidney.is_egfr_chronic as is_last_egfr_chronic,
+  risk.failure_risk_2_years as last_failure_risk_2_years,
+  kidney.a as last_a,
+  kidney.urine_on as last_urine_on,
+  kidney.albuminuria as last_albuminuria,
+  kidney.acr_on as last_acr_on,
+  coalesce(reaches(kidney.acr, kidney.acr_comparator, 200), false) as is_last_acr_200,
+  coalesce(conditions.has_ckd_code, false) or p.on_dialysis or p.transplant as has_ckd_on_record,
+  p.has_ckd_5_code,
+  p.hypertension,
+  p.diabetes,
+  p.heart_failure,
+  cast(p.egfr_days_in_year as smallint) as egfr_days_in_year,
+  p.is_urine_tested_in_year
 from patient_month as p
 join as_of_windows as w on w.as_of = p.as_of
+join latest_kidney_at as kidney on kidney.patient_id = p.patient_id and kidney.as_of = p.as_of
+left join failure_risk_at as risk on risk.patient_id = p.patient_id and risk.as_of = p.as_of
+left join conditions_at as conditions on conditions.patient_id = p.patient_id and conditions.as_of = p.as_of
 left join pressure_on as latest on latest.patient_id = p.patient_id and latest.day = p.as_of
 left join pressure_on as earlier on earlier.patient_id = p.patient_id and earlier.day = w.quarter_after
 where p.in_panel
 order by p.as_of, p.patient_id`
 }
 
-type Tried = { touched: readonly Measure[]; isAsked: (question: string) => boolean }
+type Tried = {
+  touched: readonly Measure[]
+  isAsked: (question: string) => boolean
+  /** A condition over a row `p` of `tried_targets` without which no answer is another one. */
+  mayDiffer: string
+}
 
 /**
- * The select that counts how many people stand alike on all touched measures on every as-of date. Those who answer alike are
- * counted first, so that a standing is told of some thousands and not of half a million.
+ * The select that counts, on every as-of date, the people whose answers would be others, those together who answer alike now and
+ * then; so a standing is told of some thousands and not of half a million, and of nobody who stays.
  */
-export function triedTallySql({ touched, isAsked }: Tried): string {
-  const columns = touched.map(({ column }) => column)
-  return `with ${alikeSql({ isAsked, questions: touched.flatMap(questionsOf) })}
+export function triedAlikeSql(tried: Tried): string {
+  const questions = tried.touched.flatMap((measure) => [...questionsOf(measure), ...datedOf(measure)])
+  return `with ${answeredSql({ ...tried, questions, of: "p.as_of" })}
+select p.*, count(*) as people
+from answered as p
+where ${differSql(questions)}
+group by all`
+}
+
+/**
+ * The select that counts, for each touched measure and day, who would go from one standing to another, apart for those whose
+ * deciding fact is dated in the month.
+ */
+export function triedChangesSql({ touched }: Pick<Tried, "touched">): string {
+  return `with told as (
+  select p.as_of, p.people, unnest([${touched.map(toldOf).join(", ")}]) as one
+  from tried_alike as p
+)
 select
+  one.measure_id,
   p.as_of,
-  ${touched.map((measure) => `${answeredStanding(measure)} as ${measure.column}`).join(",\n  ")},
+  one."now",
+  one."then",
+  one.was_in_month,
+  one.is_in_month,
   sum(p.people) as people
-from alike as p
-group by ${["p.as_of", ...columns].join(", ")}`
+from told as p
+where one."now" <> one."then" or one.was_in_month <> one.is_in_month
+group by all`
 }
 
-/** The table that the select above makes, to be counted. */
-export const triedTally: Counted = {
-  from: "tried_tally",
-  people: (condition) => `cast(coalesce(sum(s.people) filter (where ${condition}), 0) as integer)`,
+/** The select of the counts of every measure and month: those of today, with who would come and without who would go. */
+export function triedCountsSql(today: string): string {
+  const inPopulation = { name: "population", ...{ was: `s."now" <> 'outside'`, is: `s."then" <> 'outside'` } }
+  const standings = ["excluded", "unknown", "met", "exception", "not met"].map(countedIn)
+  return changedSql(today, [inPopulation, ...standings])
 }
 
-/** The select that counts, of the touched measures with a deciding fact, the standings of those whose fact is dated in the month. */
-export function triedInMonthSql({ touched, isAsked }: Tried): string {
-  const dated = touched.filter(({ fact }) => fact !== null)
-  const questions = dated.flatMap((measure) => [...questionsOf(measure), ...datedOf(measure)])
-  if (dated.length === 0) return ""
-  return `with ${alikeSql({ isAsked, questions })}
-${dated.map(inMonthOf).join("\nunion all\n")}`
+/** The same for the standings of those whose deciding fact is dated in the month. */
+export function triedInMonthSql(today: string): string {
+  const dated = ["met", "not met", "unknown"].map(countedIn).map(({ name, was, is }) => ({
+    name,
+    was: `s.was_in_month and ${was}`,
+    is: `s.is_in_month and ${is}`,
+  }))
+  return changedSql(today, dated)
 }
 
 /**
  * The select that names, for each touched measure, who would stand elsewhere on one day under the settings that are tried, and
  * where they stand now: both are told of the same facts.
  */
-export function triedMovesSql({ touched, isAsked }: Tried): string {
+export function triedMovesSql(tried: Tried): string {
+  const { touched } = tried
   const questions = touched.flatMap(questionsOf)
-  const kept = answerColumns({ questions, isAsked: () => false })
-  const tried = answerColumns({ questions, isAsked })
-  return `with answered as (
-  select
-    p.patient_id,
-    ${kept.map(({ name, sql }) => `${sql} as kept_${name}`).join(",\n    ")},
-    ${tried.map(named).join(",\n    ")}
-  from tried_targets as p
-  where p.as_of = cast($as_of as date)
-),
+  const onDay = `(${tried.mayDiffer}) and p.as_of = cast($as_of as date)`
+  return `with ${answeredSql({ ...tried, questions, of: "p.patient_id", mayDiffer: onDay })},
 standing as (
   select
     p.patient_id,
     ${touched.flatMap(nowAndThen).join(",\n    ")}
   from answered as p
-  where ${tried.map(({ name }) => `p.kept_${name} <> p.${name}`).join(" or ")}
+  where ${differSql(questions)}
 )
 ${touched.map(movesOf).join("\nunion all\n")}`
 }
@@ -156,23 +194,67 @@ function named({ name, sql }: { name: string; sql: string }): string {
   return `${sql} as ${name}`
 }
 
-function alikeSql(options: { questions: readonly string[]; isAsked: Tried["isAsked"] }): string {
-  const answers = answerColumns(options)
-  return `alike as (
-  select p.as_of, ${answers.map(named).join(",\n    ")}, count(*) as people
+/** The answers to some questions as stored and as they would be. */
+function answeredSql(options: Omit<Tried, "touched"> & { questions: readonly string[]; of: string }): string {
+  const { questions, isAsked } = options
+  const kept = answerColumns({ questions, isAsked: () => false })
+  const tried = answerColumns({ questions, isAsked })
+  return `answered as (
+  select
+    ${options.of},
+    ${kept.map(({ name, sql }) => `${sql} as kept_${name}`).join(",\n    ")},
+    ${tried.map(named).join(",\n    ")}
   from tried_targets as p
-  group by ${[1, ...answers.map((_, place) => place + 2)].join(", ")}
+  where ${options.mayDiffer}
 )`
 }
 
-function inMonthOf(measure: Measure): string {
-  const isDated = datedOf(measure)
-    .map((question) => isYes(question))
-    .join(" and ")
-  const count = (standing: string) =>
-    `cast(coalesce(sum(p.people) filter (where ${isDated} and ${answeredStanding(measure)} = '${standing}'), 0) as integer)`
-  return `select '${measure.id}' as measure_id, p.as_of, ${count("met")} as met, ${count("not met")} as not_met,
-  ${count("unknown")} as unknown
-from alike as p
-group by p.as_of`
+function differSql(questions: readonly string[]): string {
+  const columns = answerColumns({ questions, isAsked: () => false })
+  return columns.map(({ name }) => `p.kept_${name} <> p.${name}`).join(" or ")
+}
+
+// Lists are a construct of this engine: so one pass tells of all measures.
+function toldOf(measure: Measure): string {
+  return `{
+    'measure_id': '${measure.id}',
+    'now': ${answeredStanding(measure, "kept_")},
+    'then': ${answeredStanding(measure)},
+    'was_in_month': ${isDated(measure, "kept_")},
+    'is_in_month': ${isDated(measure, "")}
+  }`
+}
+
+function isDated(measure: Measure, prefix: string): string {
+  const questions = datedOf(measure)
+  return questions.length === 0 ? "false" : questions.map((question) => isYes(question, prefix)).join(" and ")
+}
+
+/** A number of people, and who was or would be among them. */
+type Count = { name: string; was: string; is: string }
+
+function countedIn(standing: string): Count {
+  return {
+    name: standing.replace(" ", "_"),
+    was: `s."now" = '${standing}'`,
+    is: `s."then" = '${standing}'`,
+  }
+}
+
+function changedSql(today: string, counts: readonly Count[]): string {
+  const people = (condition: string) => `coalesce(sum(s.people) filter (where ${condition}), 0)`
+  return `with changes as (
+  select
+    s.measure_id,
+    s.as_of,
+    ${counts.map(({ name, was, is }) => `${people(is)} - ${people(was)} as ${name}`).join(",\n    ")}
+  from tried_changes as s
+  group by s.measure_id, s.as_of
+)
+select
+  m.measure_id,
+  m.as_of,
+  ${counts.map(({ name }) => `cast(m.${name} + coalesce(c.${name}, 0) as integer) as ${name}`).join(",\n  ")}
+from (${today}) as m
+left join changes as c on c.measure_id = m.measure_id and c.as_of = m.as_of`
 }

@@ -1,4 +1,4 @@
--- What settings are tried on, with the pressure that the tried windows choose among the latest occasions.
+-- The same, with the pressure that the tried windows choose among the latest occasions.
 -- `replace` is a construct of this engine: every other column stays as stored, whichever there are.
 with windows as (
   select
@@ -26,7 +26,7 @@ chosen as (
       v.quarter_ago_out_of_office_on,
       w.quarter_ago_pressure_after,
       w.quarter_ago_pressure_fresh_after) as was_out_of_office
-  from tried_rows as v
+  from tried_kidney as v
   join windows as w on w.as_of = v.as_of
 )
 select

@@ -1,8 +1,8 @@
--- The four-variable risk of kidney failure within 2 and 5 years, for an eGFR under 60: with the latest ACR above 0 that is dated
--- near enough to that eGFR. A comparator enters as its number. Nobody on dialysis or with a transplant has one.
+-- The four-variable risk of kidney failure within 2 and 5 years, for a latest eGFR under 60, however old: with the latest ACR above
+-- 0 that is dated near enough to that eGFR. A comparator enters as its number. Nobody on dialysis or with a transplant has one.
 with at_risk as (
   select k.patient_id, k.as_of, k.egfr, k.egfr_on
-  from kidney_at as k
+  from latest_kidney_at as k
   left join conditions_at as c on c.patient_id = k.patient_id and c.as_of = k.as_of
   left join dialysis_visits_at as dialysis_visits
     on dialysis_visits.patient_id = k.patient_id and dialysis_visits.as_of = k.as_of
@@ -39,6 +39,7 @@ near as (
 select
   at_risk.patient_id,
   at_risk.as_of,
+  at_risk.egfr_on,
   acr_days.value_mg_g as risk_acr,
   near.acr_on as risk_acr_on,
   failure_risk_4(d.age_years, people.sex, at_risk.egfr, acr_days.value_mg_g, s.kfre_region, 2) as failure_risk_2_years,

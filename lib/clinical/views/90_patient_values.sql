@@ -4,8 +4,8 @@
 with kidney as (
   select
     k.*,
-    coalesce(k.egfr < 60 and k.run_started_on <= k.egfr_on - 90, false)
-      or k.albuminuria = 'confirmed' as has_chronic_findings,
+    egfr_category(k.egfr) as g,
+    k.is_egfr_chronic or k.albuminuria = 'confirmed' as has_chronic_findings,
     tests.egfr_tested_on,
     tests.egfr_days_in_year,
     slopes.slope,
@@ -24,7 +24,8 @@ with kidney as (
   from kidney_at as k
   left join egfr_tests_at as tests on tests.patient_id = k.patient_id and tests.as_of = k.as_of
   left join slopes_at as slopes on slopes.patient_id = k.patient_id and slopes.as_of = k.as_of
-  left join failure_risk_at as risk on risk.patient_id = k.patient_id and risk.as_of = k.as_of
+  left join failure_risk_at as risk
+    on risk.patient_id = k.patient_id and risk.as_of = k.as_of and risk.egfr_on = k.egfr_on
   left join potassium_at as potassium on potassium.patient_id = k.patient_id and potassium.as_of = k.as_of
 ),
 diet as (

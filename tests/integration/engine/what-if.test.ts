@@ -142,6 +142,9 @@ const cases: Partial<Record<SettingKey, string>>[] = [
     "bp.homeMinDays": "2",
     "bp.lowSystolic": "119",
   },
+  { "egfr.windowMonths": "9", "acr.windowMonths": "10" },
+  { "egfr.windowMonths": "4" },
+  { "acr.windowMonths": "36", "egfr.windowMonths": "50", "bp.systolicTarget": "125" },
   { "panel.visitMonths": "6", "egfr.windowMonths": "9", "acr.windowMonths": "10" },
   {
     "drugs.graceDays": "0",
@@ -202,6 +205,8 @@ describe("what a choice would make of the history", () => {
     { "bp.systolicTarget": "140", "bp.diastolicTarget": "90", "drugs.several": "2" },
     { "bp.windowMonths": "3", "bp.freshDays": "20", "bp.lowSystolic": "125" },
     { "diet.limitMg": "3000" },
+    { "egfr.windowMonths": "7" },
+    { "acr.windowMonths": "30" },
   ])(
     "tells the same of everybody from what is stored as from the facts read anew, with %j",
     async (texts) => {

@@ -1,9 +1,10 @@
--- eGFR, urine category and albuminuria of each patient on each as-of date.
+-- The latest eGFR, urine result and ACR of each patient on each as-of date, however old, so that another window needs no other
+-- facts.
 with egfr as (
   select e.patient_id, w.as_of, e.egfr, e.day as egfr_on, e.run_started_on
   from egfr_days as e
   join as_of_windows as w
-    on e.day <= w.as_of and e.day > w.egfr_after and (e.next_day is null or e.next_day > w.as_of)
+    on e.day <= w.as_of and (e.next_day is null or e.next_day > w.as_of)
 ),
 -- The result that speaks for a day: ACR before PCR, then the latest instant, then the higher value.
 urine_days as (
@@ -27,12 +28,10 @@ urine as (
   select
     u.patient_id,
     w.as_of,
-    u.day as urine_last_on,
-    case when u.day > w.urine_after then u.day end as urine_on,
-    case when u.day > w.urine_after then u.test end as urine_test,
-    case when u.day > w.urine_after then u.a end as a,
+    u.day as urine_on,
+    u.test as urine_test,
+    u.a,
     case
-      when u.day <= w.urine_after then 'unknown'
       when u.a = 'A1' then 'none'
       when u.needs_no_repeat or u.confirmed_by_day > w.confirmation_after then 'confirmed'
       else 'raised once'
@@ -51,10 +50,9 @@ acr as (
   select
     u.patient_id,
     w.as_of,
-    u.day as acr_last_on,
-    case when u.day > w.urine_after then u.value_mg_g end as acr,
-    case when u.day > w.urine_after then u.comparator end as acr_comparator,
-    case when u.day > w.urine_after then u.day end as acr_on
+    u.value_mg_g as acr,
+    u.comparator as acr_comparator,
+    u.day as acr_on
   from acr_ranges as u
   join as_of_windows as w on u.day <= w.as_of and (u.next_day is null or u.next_day > w.as_of)
 )
@@ -64,16 +62,15 @@ select
   egfr.egfr,
   egfr.egfr_on,
   egfr.run_started_on,
-  egfr_category(egfr.egfr) as g,
+  -- A run is dated only where the eGFR is under 60.
+  coalesce(egfr.run_started_on <= egfr.egfr_on - 90, false) as is_egfr_chronic,
   acr.acr,
   acr.acr_comparator,
   acr.acr_on,
-  acr.acr_last_on,
   urine.a,
   urine.urine_on,
   urine.urine_test,
-  urine.urine_last_on,
-  coalesce(urine.albuminuria, 'unknown') as albuminuria
+  urine.albuminuria
 from patient_days as d
 left join egfr on egfr.patient_id = d.patient_id and egfr.as_of = d.as_of
 left join urine on urine.patient_id = d.patient_id and urine.as_of = d.as_of
