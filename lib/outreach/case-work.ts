@@ -79,6 +79,7 @@ function attempted(before: OutreachCase, event: WorkEvent & { kind: "attempt" })
 
 function snoozed(before: OutreachCase, event: WorkEvent & { kind: "snooze" }): Verdict {
   if (before.closed !== null) return refused("closed")
+  if (before.keptFrom !== null) return refused(before.keptFrom)
   if (isUnseenUrgent(before)) return refused("urgent, not acknowledged")
   const wrong = wrongDay(event.until, event.on)
   if (wrong !== null) return refused(wrong)
