@@ -51,9 +51,8 @@ export async function doWork(
   const answer = await workOnCase(store(), { ...whichCase(form), caller, scope, now, on, act, note })
   if (answer.is !== "done") {
     const told = problem(before, form, await answerWords(answer, on))
-    if (answer.is !== "outdated") return told
-    refresh()
-    return { ...told, version: answer.version }
+    // The screen stays as it is: brought up to date it may be without the row, and what was typed would be gone with it.
+    return answer.is === "outdated" ? { ...told, version: answer.version } : told
   }
   refresh()
   return { problem: null, saved: before.saved + 1, version: answer.version, typed: {} }
