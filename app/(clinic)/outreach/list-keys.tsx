@@ -1,6 +1,7 @@
 "use client"
 
 import { useRef, type KeyboardEvent, type ReactNode } from "react"
+import { rowsOf, useKeptRow } from "./use-kept-row"
 
 /**
  * The keys of the list: from row to row, and to what a row offers. They act only while a row has the focus and nothing is
@@ -8,6 +9,7 @@ import { useRef, type KeyboardEvent, type ReactNode } from "react"
  */
 export function ListKeys({ children }: { children: ReactNode }) {
   const list = useRef<HTMLDivElement>(null)
+  const kept = useKeptRow(list)
   const pressed = (event: KeyboardEvent<HTMLDivElement>) => {
     const { target } = event
     if (event.ctrlKey || event.altKey || event.metaKey || !(target instanceof HTMLElement)) return
@@ -17,7 +19,7 @@ export function ListKeys({ children }: { children: ReactNode }) {
     if (act({ key: event.key, list: list.current, row })) event.preventDefault()
   }
   return (
-    <div ref={list} onKeyDown={pressed}>
+    <div ref={list} onKeyDown={pressed} {...kept}>
       {children}
     </div>
   )
@@ -50,7 +52,7 @@ function isTyped(target: HTMLElement): boolean {
 }
 
 function focusRow(list: HTMLElement, { row, by }: { row: Element; by: number }): boolean {
-  const rows = [...list.querySelectorAll("[data-row]")]
+  const rows = rowsOf(list)
   const next = rows[rows.indexOf(row) + by]?.querySelector("a")
   next?.focus()
   next?.scrollIntoView({ block: "nearest" })
