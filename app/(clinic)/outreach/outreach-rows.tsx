@@ -54,8 +54,13 @@ export function OutreachRows({ answers, view, settings, caller, workers }: RowsP
         </p>
       ) : null}
       {others.length === 0 ? <NobodyListed answers={answers} view={view} /> : null}
+      {others.length > 0 && !isUrgentList ? (
+        <h2 id="people-title" className="visually-hidden">
+          People to contact
+        </h2>
+      ) : null}
       {others.length > 0 ? (
-        <ol className={styles.rows} aria-label={isUrgentList ? "Urgent" : "People to contact"}>
+        <ol className={styles.rows} aria-labelledby={isUrgentList ? "urgent-title" : "people-title"}>
           {others.map((row, index) => (
             <OutreachRow
               {...shown}
