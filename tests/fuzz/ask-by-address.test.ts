@@ -8,6 +8,12 @@ import {
   parseImportView,
   SourcePlace,
 } from "../../app/(clinic)/imports/search-params"
+import {
+  lettersHref,
+  parseChosenLetters,
+  parseLettersView,
+  sheetsHref,
+} from "../../app/(clinic)/outreach/letters/search-params"
 import { measureHref, parseMeasureView } from "../../app/(clinic)/measures/search-params"
 import {
   parsePatientsAddress,
@@ -44,6 +50,13 @@ describe("any search of a screen becomes a view, and a view its address, which s
       const view = parseMeasureView(raw)
       const again = parseMeasureView(searchOf(measureHref("bp-at-target", view, "people")))
       expect(again).toEqual(asSent(view))
+    }))
+
+  test("the letters that are next and those that are chosen", () =>
+    forInputs(hostileSearch(["after", "letters"], ["1", "1,2", "0", "1,,2"]), (raw) => {
+      const [view, { letters }] = [parseLettersView(raw), parseChosenLetters(raw)]
+      expect(parseLettersView(searchOf(lettersHref(view)))).toEqual(view)
+      if (letters !== null) expect(parseChosenLetters(searchOf(sheetsHref(letters))).letters).toEqual(letters)
     }))
 
   test("the imports and one import", () =>
