@@ -20,9 +20,15 @@ export async function openBrowser(): Promise<Browser> {
 /** A fresh page of one width, signed in, in English, in the clinic's time zone, and with nothing that moves. */
 export async function openPage(
   browser: Browser,
-  options: { url: string; width?: number; timeZone?: string; roles?: readonly Role[] | "nobody" },
+  options: {
+    url: string
+    width?: number
+    timeZone?: string
+    roles?: readonly Role[] | "nobody"
+    name?: string
+  },
 ): Promise<Page> {
-  const { url, width = widths.desk, timeZone = "UTC", roles } = options
+  const { url, width = widths.desk, timeZone = "UTC", roles, name } = options
   const page = await browser.newPage({
     viewport: { width, height: width < 600 ? 844 : 900 },
     deviceScaleFactor: 1,
@@ -31,13 +37,17 @@ export async function openPage(
     timezoneId: timeZone,
     reducedMotion: "reduce",
   })
-  if (roles !== "nobody") await signIn(page, url, roles)
+  if (roles !== "nobody") await signIn(page, url, { roles, name })
   await page.goto(url, { waitUntil: "networkidle" })
   return page
 }
 
-async function signIn(page: Page, url: string, roles: readonly Role[] | undefined): Promise<void> {
-  const [name = "", value = ""] = (await sessionCookie(url, roles)).split("=")
+async function signIn(
+  page: Page,
+  url: string,
+  who: { roles: readonly Role[] | undefined; name: string | undefined },
+): Promise<void> {
+  const [name = "", value = ""] = (await sessionCookie(url, who.roles, who.name)).split("=")
   await page
     .context()
     .addCookies([{ name, value, url: new URL(url).origin, httpOnly: true, sameSite: "Lax" }])

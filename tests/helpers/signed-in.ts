@@ -11,10 +11,14 @@ const cookieName = "filtrate"
 const everyRole: readonly Role[] = ["clinic-lead", "administrator"]
 
 /** A session at the site of an address, as the browser sends it. */
-export async function sessionCookie(url: string, roles: readonly Role[] = everyRole): Promise<string> {
+export async function sessionCookie(
+  url: string,
+  roles: readonly Role[] = everyRole,
+  name = "Test Person",
+): Promise<string> {
   const { origin } = new URL(url)
   const dataDir = siteFolders.get(origin) ?? (await demoFolder(origin))
-  return `${cookieName}=${await sessionToken(dataDir, roles)}`
+  return `${cookieName}=${await sessionToken(dataDir, { roles, name })}`
 }
 
 /** Asks a site as someone who is signed in. */
@@ -36,25 +40,31 @@ async function demoFolder(origin: string): Promise<string> {
 
 const tokens = new Map<string, Promise<string>>()
 
+type Somebody = { roles: readonly Role[]; name: string }
+
 /**
- * A session of someone with these roles, begun in the store of a running site; its token. One a site and set of roles.
+ * A session of someone with these roles, begun in the store of a running site; its token. One a site, set of roles and name.
  * Signing in by the screens is tested where it is the matter.
  */
-function sessionToken(dataDir: string, roles: readonly Role[]): Promise<string> {
-  const key = `${dataDir} ${roles.join(" ")}`
-  const known = tokens.get(key) ?? begin(dataDir, roles)
+function sessionToken(dataDir: string, who: Somebody): Promise<string> {
+  const key = `${dataDir} ${userNameOf(who)}`
+  const known = tokens.get(key) ?? begin(dataDir, who)
   tokens.set(key, known)
   return known
 }
 
-async function begin(dataDir: string, roles: readonly Role[]): Promise<string> {
+function userNameOf({ roles, name }: Somebody): string {
+  return `${name} ${roles.join(" ")} ${process.pid}`.toLowerCase()
+}
+
+async function begin(dataDir: string, who: Somebody): Promise<string> {
   const database = await openDatabase({ environment: { ...bareEnvironment, dataDir } })
   const client = openClient(database.url)
   try {
-    const userName = `test ${roles.join(" ")} ${process.pid}`
+    const userName = userNameOf(who)
     const user = await client.user.upsert({
       where: { userName },
-      create: { userName, name: "Test Person", roles: [...roles] },
+      create: { userName, name: who.name, roles: [...who.roles] },
       update: {},
     })
     const about = { userId: user.id, method: "password", stage: "full", agent: "test", address: "" } as const
