@@ -1,6 +1,4 @@
 import "server-only"
-import { readFileSync } from "node:fs"
-import path from "node:path"
 import type { DuckDBConnection } from "@duckdb/node-api"
 import type { SettingKey, Settings } from "../domain/settings"
 import {
@@ -14,9 +12,7 @@ import { create, paramsOf } from "./compute"
 import { askedAgain, lateSteps, mayDiffer, stepsTaken, touchedBy } from "./late-settings"
 import { literal, settingsSql } from "./settings-table"
 import type { Param } from "./values"
-import { clinicalViews } from "./views"
-
-const triedDir = path.resolve(process.cwd(), "lib/clinical/tried")
+import { clinicalViews, triedSelect } from "./views"
 
 /** The small tables that late settings shape: targets, and the days after which windows are open. */
 const smallViews = ["as_of_windows", "pressure_days", "pressure_limits"]
@@ -39,9 +35,7 @@ export async function computeLate(
   )
   const taken = stepsTaken(changed)
   for (const step of lateSteps) {
-    const sql = taken.includes(step)
-      ? readFileSync(path.join(triedDir, `${step.name}.sql`), "utf8")
-      : `select p.* from ${step.reads} as p`
+    const sql = taken.includes(step) ? triedSelect(step.name) : `select p.* from ${step.reads} as p`
     await connection.run(`create or replace temp view ${step.name} as ${sql}`)
   }
   const touched = touchedBy(changed)

@@ -12,7 +12,7 @@ import { foldSql } from "./fold"
 import { rawTables } from "./raw-tables"
 import { columnOf, settingsSql } from "./settings-table"
 import type { Param } from "./values"
-import { clinicalViews, dependentViews, viewsUnder, type View } from "./views"
+import { clinicalViews, dependentViews, triedSelect, viewsUnder, type View } from "./views"
 
 /** The views from which the facts of merged records are folded; they read records only. */
 const identityViews = ["identities", "people", "fact_owners"]
@@ -50,11 +50,17 @@ export async function computeAll(
   }
   await assertOneRowEach(connection)
   await evaluateMeasures(connection, { measures, settings, kind: "kept" })
-  if ("today" in options)
-    await connection.run(
-      `create or replace table tried_rows as ${triedRowsSql()}`,
-      paramsOf(measures, settings),
-    )
+  if ("today" in options) await keepTriedRows(connection, settings)
+}
+
+/** Keeps what other settings are tried on. */
+async function keepTriedRows(connection: DuckDBConnection, settings: Settings): Promise<void> {
+  await connection.run(`create or replace temp table sodium_means as ${triedSelect("sodium_means")}`)
+  await connection.run(
+    `create or replace table tried_rows as ${triedRowsSql()}`,
+    paramsOf(measures, settings),
+  )
+  await connection.run("drop table sodium_means")
 }
 
 /** Evaluates `patient_month` and the standings for one other day, in temporary tables that hide those of the snapshot. */

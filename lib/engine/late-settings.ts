@@ -10,8 +10,16 @@ import { targetSettings } from "../measures/setting-groups"
  */
 export const lateSteps = [
   {
-    name: "tried_kidney",
+    name: "tried_sodium",
     reads: "tried_rows",
+    settings: ["diet.windowDays"],
+    columns: ["sodium_in_year_mg"],
+    follows: [],
+    mark: null,
+  },
+  {
+    name: "tried_kidney",
+    reads: "tried_sodium",
     settings: ["egfr.windowMonths", "acr.windowMonths"],
     columns: [
       ...["egfr", "failure_risk_2_years", "a", "urine_on", "albuminuria", "is_acr_200"],

@@ -77,6 +77,11 @@ function mentions(view: View, column: string): boolean {
   return new RegExp(`\\b${column}\\b`).test(view.sql)
 }
 
+/** One select of lib/clinical/tried. */
+export function triedSelect(name: string): string {
+  return readFileSync(path.join(clinicalDir, "tried", `${name}.sql`), "utf8")
+}
+
 export async function createFormulas(connection: DuckDBConnection): Promise<void> {
   const dir = path.join(clinicalDir, "formulas")
   for (const file of sqlFiles(dir)) await connection.run(readFileSync(path.join(dir, file), "utf8"))

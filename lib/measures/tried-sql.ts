@@ -41,6 +41,8 @@ export function triedRowsSql(): string {
   cast(p.class_count as smallint) as class_count,
   p.newest_class_on,
   p.sodium_in_year_mg,
+  sodium.sodium_days,
+  sodium.sodium_means,
   cast(kidney.egfr as smallint) as last_egfr,
   kidney.egfr_on as last_egfr_on,
   kidney.is_egfr_chronic as is_last_egfr_chronic,
@@ -60,6 +62,7 @@ export function triedRowsSql(): string {
 from patient_month as p
 join as_of_windows as w on w.as_of = p.as_of
 join latest_kidney_at as kidney on kidney.patient_id = p.patient_id and kidney.as_of = p.as_of
+left join sodium_means as sodium on sodium.patient_id = p.patient_id and sodium.as_of = p.as_of
 left join failure_risk_at as risk on risk.patient_id = p.patient_id and risk.as_of = p.as_of
 left join conditions_at as conditions on conditions.patient_id = p.patient_id and conditions.as_of = p.as_of
 left join pressure_on as latest on latest.patient_id = p.patient_id and latest.day = p.as_of

@@ -11,7 +11,7 @@ with latest as (
         and v.last_urine_on <= greatest(w.urine_after, kept.urine_after)
       or coalesce(v.last_acr_on > least(w.urine_after, kept.urine_after), false)
         and v.last_acr_on <= greatest(w.urine_after, kept.urine_after) as is_other_kidney
-  from tried_rows as v
+  from tried_sodium as v
   join as_of_windows as w on w.as_of = v.as_of
   join kept_windows as kept on kept.as_of = v.as_of
 ),
