@@ -7,6 +7,7 @@ import { isEnglish, letterReasons } from "./letter-reasons"
 import { piecesOf } from "./letter-pieces"
 import { ownWordsOf, type WordId } from "./own-words"
 import { programAbsent } from "./program-letter"
+import { directionOf, isolated } from "./script-direction"
 
 /** What a letter tells of a person. */
 export type LetterFacts = {
@@ -53,7 +54,7 @@ export function fillLetter(template: LetterTemplate, facts: LetterFacts, setting
   }
   const said = (part: "letterhead" | "subject" | "body" | "closing") =>
     piecesOf(part, template[part])
-      .pieces.map((piece) => (piece.kind === "words" ? piece.words : filled(piece.field)))
+      .pieces.map((piece) => (piece.kind === "words" ? piece.words : isolated(filled(piece.field), language)))
       .join("")
   return {
     ...{ language, direction: directionOf(language), reasons: lines },
@@ -75,11 +76,4 @@ function dayIn(language: string, plainDate: PlainDate): string {
   return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, format).format(
     new Date(`${plainDate}T00:00:00Z`),
   )
-}
-
-/** Scripts that run from right to left: the Unicode Character Database, Bidi_Class R and AL, those of living languages (from memory). */
-const fromTheRight = new Set(["Adlm", "Arab", "Hebr", "Nkoo", "Rohg", "Syrc", "Thaa"])
-
-function directionOf(language: string): "ltr" | "rtl" {
-  return fromTheRight.has(new Intl.Locale(language).maximize().script ?? "") ? "rtl" : "ltr"
 }

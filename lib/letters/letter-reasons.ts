@@ -2,6 +2,7 @@ import type { Settings } from "../domain/settings"
 import { reasons } from "../outreach/reasons"
 import { amountParts, type ReasonFact } from "../speech/outreach-words"
 import type { WordId } from "./own-words"
+import { isolated } from "./script-direction"
 
 type Told = { own: ReadonlyMap<WordId, string>; language: string; settings: Settings }
 
@@ -32,7 +33,7 @@ export function isEnglish(language: string): boolean {
 function withValue(words: string, fact: ReasonFact, { language, settings }: Told): string {
   if (settings["outreach.letterValues"] !== "yes") return words
   const value = valueIn(language, fact)
-  return value === null ? words : `${words} (${value})`
+  return value === null ? words : `${words} ${isolated(`(${value})`, language)}`
 }
 
 /** A value as a reader of the language writes it; no sign parts thousands, which elsewhere would be a decimal's. */

@@ -90,6 +90,15 @@ describe("a letter in another language", () => {
     expect(letter.inEnglish).toEqual(["no-name"])
   })
 
+  test("that runs from the right keeps together, line by line, what is filled in", () => {
+    const arabic = template({ language: "ar", body: "مرحبا {name}،\n{reasons}" })
+    const letter = fillLetter(arabic, { ...facts, reasons: [urine, pressure] }, withValues)
+
+    expect(letter.body).toBe(
+      "مرحبا \u2068Ingrid Sollie\u2069،\n\u2068A urine test is due.\u2069\n\u2068The blood pressure is due for a check. \u2068(146/88 mmHg)\u2069\u2069",
+    )
+  })
+
   // Directions by the Unicode CLDR's script metadata (from memory).
   test.each([
     ["ar", "rtl"],
