@@ -15,7 +15,7 @@ export function LettersAside({ answers, settings }: { answers: DueLetters; setti
         <p>
           A letter is next for {count(total)} {total === 1 ? "person" : "people"}: after{" "}
           {counted(rule.attempts, "attempt", "attempts")} by at least{" "}
-          {counted(rule.channels, "channel", "channels")}, or by their own wish for letters.
+          {counted(rule.channels, "channel", "channels")}, or as the way they prefer.
         </p>
       </ScreenTitle>
       <AsidePart>

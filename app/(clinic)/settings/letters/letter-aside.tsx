@@ -29,7 +29,7 @@ export function LetterAside({ shown }: { shown: ShownLetters }) {
                 >
                   {languageName(one.language)}
                 </Link>
-                {at === 0 ? <span className="soft"> also for other languages</span> : null}
+                {at === 0 ? <span className="soft">, also for other languages</span> : null}
               </li>
             ))}
           </ul>

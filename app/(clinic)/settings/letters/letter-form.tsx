@@ -1,6 +1,6 @@
 "use client"
 
-import { useActionState } from "react"
+import { useActionState, type ReactNode } from "react"
 import { letterLimits, type LetterPart, type LetterTexts } from "../../../../lib/domain/letter-template"
 import type { FilledLetter } from "../../../../lib/letters/fill-letter"
 import type { LetterProblem } from "../../../../lib/letters/letter-problems"
@@ -35,6 +35,8 @@ type FormProps = {
   texts: LetterTexts
   preview: FilledLetter | null
   mayChange: boolean
+  /** What stands between the form and the preview. */
+  children: ReactNode
 }
 
 /** The letter of one language: written, looked at with an invented person, saved, or withdrawn. */
@@ -73,8 +75,11 @@ export function LetterForm(props: FormProps) {
             ) : null}
             <Problems problem={sent.problem} number={sent.problems.length} />
           </div>
-        ) : null}
+        ) : (
+          <p className={styles.hint}>A clinic lead writes letters.</p>
+        )}
       </form>
+      {props.children}
       {sent.preview === null ? null : (
         <section className={styles.preview} aria-labelledby="preview-title">
           <h2 id="preview-title">As an invented person would get it</h2>

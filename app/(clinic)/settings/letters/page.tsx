@@ -33,8 +33,9 @@ export default async function LetterSettingsPage({ searchParams }: PageProps<"/s
         texts={texts}
         preview={isComplete ? inventedLetter({ language, ...texts }, setting) : null}
         mayChange={may(caller, "settings.change")}
-      />
-      <ReasonIds />
+      >
+        <ReasonIds />
+      </LetterForm>
       <LetterHistory history={history} timeZone={await clinicTimeZone()} />
     </Screen>
   )
