@@ -38,6 +38,9 @@ export async function computeLate(
     const sql = taken.includes(step) ? triedSelect(step.name) : `select p.* from ${step.reads} as p`
     await connection.run(`create or replace temp view ${step.name} as ${sql}`)
   }
+  await connection.run(
+    "create or replace temp table tried_days as select distinct v.as_of from tried_panel as v where v.in_panel",
+  )
   const touched = touchedBy(changed)
   const tried = { touched, isAsked: askedAgain(changed), mayDiffer: mayDiffer(changed) }
   const params = { ...paramsOf(touched, settings), as_of: asOf }
@@ -54,7 +57,23 @@ export async function computeLate(
   await connection.run(
     `create or replace temp table tried_moves as ${withValues(triedMovesSql(tried), params)}`,
   )
-  await connection.run(`create or replace temp view diet_months as ${ofToday("diet_months")}`)
+  await countDiet(connection, taken)
+}
+
+/** The months of diet, of which a setting that is late shapes only who is in the panel. */
+async function countDiet(
+  connection: DuckDBConnection,
+  taken: readonly { readonly name: string }[],
+): Promise<void> {
+  if (!taken.some((step) => step.name === "tried_panel")) {
+    await connection.run(`create or replace temp view diet_months as ${ofToday("diet_months")}`)
+    return
+  }
+  await connection.run(
+    `create or replace temp table patient_diet_months as ${triedSelect("tried_diet_months")}`,
+  )
+  for (const view of clinicalViews().filter((one) => one.name === "diet_months"))
+    await create(connection, view, "temporary")
 }
 
 /** The figures of the snapshot, those of closed months as today's facts make them. */

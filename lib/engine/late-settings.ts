@@ -10,8 +10,16 @@ import { targetSettings } from "../measures/setting-groups"
  */
 export const lateSteps = [
   {
-    name: "tried_sodium",
+    name: "tried_panel",
     reads: "tried_rows",
+    settings: ["panel.visitMonths"],
+    columns: [],
+    follows: [],
+    mark: "is_other_panel",
+  },
+  {
+    name: "tried_sodium",
+    reads: "tried_panel",
     settings: ["diet.windowDays"],
     columns: ["sodium_in_year_mg"],
     follows: [],

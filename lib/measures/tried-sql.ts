@@ -3,7 +3,8 @@ import { measures } from "./index"
 import type { Measure } from "./types"
 
 /**
- * The select of what settings are tried on: everyone in the panel on every as-of date as today's facts show them, with the
+ * The select of what settings are tried on: everyone who is in the panel on an as-of date, or would be with a wider window, as
+ * today's facts show them, with the
  * answers to whatever measures ask, and the few values from which an answer is found anew under another target, window or
  * limit.
  */
@@ -12,6 +13,9 @@ export function triedRowsSql(): string {
   return `select
   p.patient_id,
   p.as_of,
+  p.in_panel,
+  p.in_panel as was_in_panel,
+  days.last_visit_on,
   ${answerColumns({ questions, isAsked: () => true })
     .map(named)
     .join(",\n  ")},
@@ -61,13 +65,14 @@ export function triedRowsSql(): string {
   p.is_urine_tested_in_year
 from patient_month as p
 join as_of_windows as w on w.as_of = p.as_of
+join patient_days as days on days.patient_id = p.patient_id and days.as_of = p.as_of
 join latest_kidney_at as kidney on kidney.patient_id = p.patient_id and kidney.as_of = p.as_of
 left join sodium_means as sodium on sodium.patient_id = p.patient_id and sodium.as_of = p.as_of
 left join failure_risk_at as risk on risk.patient_id = p.patient_id and risk.as_of = p.as_of
 left join conditions_at as conditions on conditions.patient_id = p.patient_id and conditions.as_of = p.as_of
 left join pressure_on as latest on latest.patient_id = p.patient_id and latest.day = p.as_of
 left join pressure_on as earlier on earlier.patient_id = p.patient_id and earlier.day = w.quarter_after
-where p.in_panel
+where p.in_panel or (p.panel_reason = 'no visit' and days.last_visit_on is not null)
 order by p.as_of, p.patient_id`
 }
 
@@ -182,9 +187,18 @@ ${list.map(movesOf).join("\nunion all\n")}`
 
 function nowAndThen(measure: Measure): string[] {
   return [
-    `${answeredStanding(measure, "kept_")} as kept_${measure.column}`,
-    `${answeredStanding(measure)} as ${measure.column}`,
+    `${standingNow(measure)} as kept_${measure.column}`,
+    `${standingThen(measure)} as ${measure.column}`,
   ]
+}
+
+/** Whoever is not in the panel is outside of every measure. */
+function standingNow(measure: Measure): string {
+  return `case when p.was_in_panel then ${answeredStanding(measure, "kept_")} else 'outside' end`
+}
+
+function standingThen(measure: Measure): string {
+  return `case when p.in_panel then ${answeredStanding(measure)} else 'outside' end`
 }
 
 function movesOf({ id, column }: Measure): string {
@@ -205,24 +219,28 @@ function answeredSql(options: Omit<Tried, "touched"> & { questions: readonly str
   return `answered as (
   select
     ${options.of},
+    p.was_in_panel,
+    p.in_panel,
     ${kept.map(({ name, sql }) => `${sql} as kept_${name}`).join(",\n    ")},
     ${tried.map(named).join(",\n    ")}
   from tried_targets as p
-  where ${options.mayDiffer}
+  where (p.was_in_panel or p.in_panel) and (${options.mayDiffer})
 )`
 }
 
 function differSql(questions: readonly string[]): string {
   const columns = answerColumns({ questions, isAsked: () => false })
-  return columns.map(({ name }) => `p.kept_${name} <> p.${name}`).join(" or ")
+  return ["p.was_in_panel <> p.in_panel", ...columns.map(({ name }) => `p.kept_${name} <> p.${name}`)].join(
+    " or ",
+  )
 }
 
 // Lists are a construct of this engine: so one pass tells of all measures.
 function toldOf(measure: Measure): string {
   return `{
     'measure_id': '${measure.id}',
-    'now': ${answeredStanding(measure, "kept_")},
-    'then': ${answeredStanding(measure)},
+    'now': ${standingNow(measure)},
+    'then': ${standingThen(measure)},
     'was_in_month': ${isDated(measure, "kept_")},
     'is_in_month': ${isDated(measure, "")}
   }`
@@ -256,8 +274,10 @@ function changedSql(today: string, counts: readonly Count[]): string {
 )
 select
   m.measure_id,
-  m.as_of,
-  ${counts.map(({ name }) => `cast(m.${name} + coalesce(c.${name}, 0) as integer) as ${name}`).join(",\n  ")}
-from (${today}) as m
-left join changes as c on c.measure_id = m.measure_id and c.as_of = m.as_of`
+  d.as_of,
+  ${counts.map(({ name }) => `cast(coalesce(t.${name}, 0) + coalesce(c.${name}, 0) as integer) as ${name}`).join(",\n  ")}
+from tried_days as d
+cross join (select distinct t.measure_id from (${today}) as t) as m
+left join (${today}) as t on t.measure_id = m.measure_id and t.as_of = d.as_of
+left join changes as c on c.measure_id = m.measure_id and c.as_of = d.as_of`
 }

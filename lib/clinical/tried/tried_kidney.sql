@@ -1,4 +1,4 @@
--- What settings are tried on, with the kidney's findings that the tried windows choose among the latest results.
+-- The same, with the kidney's findings that the tried windows choose among the latest results.
 with latest as (
   select
     v.*,
