@@ -173,6 +173,13 @@ test.each([
   expect((await keptOf(patientId)).one).toMatchObject(kept)
 })
 
+test("nobody of another part of the clinic is taken as the next one", async () => {
+  expect(await clinic.take({ caller: ada, now, scope: { sites: ["South"], panelOf: null } })).toBeNull()
+  expect(await clinic.take({ caller: ada, now, scope: { sites: ["North"], panelOf: null } })).toMatchObject({
+    is: "done",
+  })
+})
+
 describe("a day to try again", () => {
   const attempt = (outcome: "no answer" | "wrong number", againOn: string | null) =>
     ({ kind: "attempt", channel: "phone", outcome, againOn }) as const
