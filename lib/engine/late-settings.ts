@@ -28,7 +28,7 @@ export const lateSteps = [
   {
     name: "tried_kidney",
     reads: "tried_sodium",
-    settings: ["egfr.windowMonths", "acr.windowMonths"],
+    settings: ["egfr.windowMonths", "acr.windowMonths", "acr.a3"],
     columns: [
       ...["egfr", "failure_risk_2_years", "a", "urine_on", "albuminuria", "is_acr_200"],
       ...["ckd", "risk_cell", "tests_due"],
@@ -64,7 +64,7 @@ export const lateSteps = [
 }[]
 
 /** The settings that conditions alone name, over values that are stored. */
-const conditionSettings: readonly SettingKey[] = ["drugs.several", "diet.limitMg"]
+const conditionSettings: readonly SettingKey[] = ["drugs.several", "diet.limitMg", "ras.fromCategory"]
 
 /** Whether there are such settings and all of them can be tried on what is stored, without any view of the facts. */
 export function areLate(changed: readonly SettingKey[]): boolean {

@@ -36,6 +36,8 @@ const cases: readonly Case[] = [
   { what: "urine within 36 months", texts: { "acr.windowMonths": "36" }, limit: asked },
   { what: "a visit within 12 months", texts: { "panel.visitMonths": "12" }, limit: asked },
   { what: "a visit within 24 months", texts: { "panel.visitMonths": "24" }, limit: asked },
+  { what: "A3 from 300 mg/g on", texts: { "acr.a3": "ada" }, limit: asked },
+  { what: "RAS blockers from A3 on", texts: { "ras.fromCategory": "A3" }, limit: asked },
   { what: "diet of 30 days", texts: { "diet.windowDays": "30" }, limit: asked },
   { what: "diet of 365 days", texts: { "diet.windowDays": "365" }, limit: asked },
   { what: "several means four", texts: { "drugs.several": "4" }, limit: asked },

@@ -31,6 +31,8 @@ urine as (
     u.day as urine_on,
     u.test as urine_test,
     u.a,
+    u.a_kdigo,
+    u.a_ada,
     case
       when u.a = 'A1' then 'none'
       when u.needs_no_repeat or u.confirmed_by_day > w.confirmation_after then 'confirmed'
@@ -68,6 +70,8 @@ select
   acr.acr_comparator,
   acr.acr_on,
   urine.a,
+  urine.a_kdigo,
+  urine.a_ada,
   urine.urine_on,
   urine.urine_test,
   urine.albuminuria

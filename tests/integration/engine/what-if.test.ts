@@ -147,6 +147,8 @@ const cases: Partial<Record<SettingKey, string>>[] = [
   { "acr.windowMonths": "36", "egfr.windowMonths": "50", "bp.systolicTarget": "125" },
   { "panel.visitMonths": "4" },
   { "panel.visitMonths": "40", "acr.windowMonths": "12", "bp.windowMonths": "6" },
+  { "ras.fromCategory": "A3" },
+  { "acr.a3": "ada", "ras.fromCategory": "A3", "acr.windowMonths": "14" },
   { "diet.windowDays": "20" },
   { "diet.windowDays": "365", "diet.limitMg": "2600", "acr.windowMonths": "15" },
   { "panel.visitMonths": "6", "egfr.windowMonths": "9", "acr.windowMonths": "10" },
@@ -211,6 +213,7 @@ describe("what a choice would make of the history", () => {
     { "diet.limitMg": "3000" },
     { "egfr.windowMonths": "7" },
     { "acr.windowMonths": "30" },
+    { "ras.fromCategory": "A3" },
     { "panel.visitMonths": "3" },
     { "diet.windowDays": "25", "diet.limitMg": "2900" },
   ])(
