@@ -8,6 +8,7 @@ import pg from "pg"
 import { to as copyTo } from "pg-copy-streams"
 import { z } from "zod"
 import { KeptMapping, type ClosedMonth } from "../domain/closed-month"
+import { exceptionKinds } from "../domain/clinician-decisions"
 import { Settings } from "../domain/settings"
 import { connect } from "../store/connect"
 import { rawTables, type RawTable } from "./raw-tables"
@@ -59,7 +60,7 @@ export async function loadFacts(options: {
     await reading
     const mappings = closing?.mappings ?? (await readMappings(client))
     await loadMappings(connection, mappings)
-    await connection.run(noDecisions)
+    await loadDecisions(connection, await readDecisions(client, knownAt))
     await client.query("commit")
     return { ...clinic, mappings }
   } finally {
@@ -69,9 +70,46 @@ export async function loadFacts(options: {
   }
 }
 
-// Decisions are read by the exceptions; nothing records them yet.
-const noDecisions = `create or replace table decisions(
-  patient_id varchar, topic varchar, kind varchar, made_on date, ends_on date, undone_on date)`
+const Decision = z.object({
+  patient_id: z.string(),
+  topic: z.string(),
+  kind: z.string(),
+  made_on: z.string(),
+  ends_on: z.string().nullable(),
+  undone_on: z.string().nullable(),
+})
+
+/** The decisions that may be an exception, as they stand now or, with `knownAt`, as they stood at that instant. */
+async function readDecisions(
+  client: pg.Client,
+  knownAt: string | undefined,
+): Promise<z.infer<typeof Decision>[]> {
+  const result = await client.query(
+    `select patient_id, topic, kind, made_on::text, ends_on::text,
+       case when undone_at <= coalesce($1::timestamptz, undone_at) then undone_on::text end as undone_on
+     from clinician_decisions
+     where kind = any ($2::text[]) and made_at <= coalesce($1::timestamptz, made_at)
+     order by id`,
+    [knownAt ?? null, exceptionKinds],
+  )
+  return z.array(Decision).parse(result.rows)
+}
+
+async function loadDecisions(
+  connection: DuckDBConnection,
+  decisions: readonly z.infer<typeof Decision>[],
+): Promise<void> {
+  await connection.run(
+    `create or replace temp table decisions_raw(
+       patient_id varchar, topic varchar, kind varchar, made_on date, ends_on date, undone_on date)`,
+  )
+  await connection.run(
+    `insert into decisions_raw by name
+     select unnest(from_json($rows, '[{"patient_id": "varchar", "topic": "varchar", "kind": "varchar",
+       "made_on": "date", "ends_on": "date", "undone_on": "date"}]'), recursive := true)`,
+    { rows: JSON.stringify(decisions) },
+  )
+}
 
 export function copySql(
   table: RawTable,

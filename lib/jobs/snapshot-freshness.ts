@@ -1,9 +1,11 @@
 import { createHash } from "node:crypto"
 import { readdirSync, readFileSync, writeFileSync } from "node:fs"
 import path from "node:path"
+import { wholeClinic } from "../access/scope"
 import { plainToday } from "../domain/plain-date"
 import { currentSnapshot, snapshotDir } from "../engine/snapshot"
 import type { PrismaClient } from "../store/generated/client"
+import { inScope } from "../store/in-scope"
 import { isClosingNewer } from "../store/month-closings"
 
 const libDir = path.resolve(process.cwd(), "lib")
@@ -31,12 +33,18 @@ export async function isSnapshotStale(options: {
   })
   const clinic = await client.clinic.findUnique({ where: { id: 1 } })
   if (!build || !clinic) return true
-  const [imported, changed, mapped] = await Promise.all([
+  const { startedAt } = build
+  const [imported, changed, mapped, decided] = await Promise.all([
     client.import.findFirst({ where: { finishedAt: { gt: build.startedAt } } }),
     client.setting.findFirst({ where: { updatedAt: { gt: build.startedAt } } }),
     client.drugNameMapping.findFirst({ where: { createdAt: { gt: build.startedAt } } }),
+    inScope(client, wholeClinic, (transaction) =>
+      transaction.clinicianDecision.findFirst({
+        where: { OR: [{ madeAt: { gt: startedAt } }, { undoneAt: { gt: startedAt } }] },
+      }),
+    ),
   ])
-  if (imported || changed || mapped) return true
+  if (imported || changed || mapped || decided) return true
   if (!options.areClosingsLeftOut && (await isClosingNewer(client, build.startedAt))) return true
   if (plainToday(build.startedAt, clinic.timeZone) !== plainToday(now, clinic.timeZone)) return true
   return readNote(dataDir) !== programStamp(clinic.timeZone)

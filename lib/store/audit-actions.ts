@@ -46,6 +46,8 @@ export const auditActions = {
   "action.add": "wrote a decision or an action",
   "action.close": "closed a decision or an action",
   "action.reopen": "opened a decision or an action again",
+  "decision.make": "recorded a clinician's decision about a patient",
+  "decision.undo": "took back a clinician's decision about a patient",
   "case.work": "worked on the case of a patient",
   "cases.update": "brought the cases up to date",
   "cases.list": "listed the patients to contact",

@@ -111,6 +111,9 @@ async function blankTexts(transaction: Prisma.TransactionClient, words: PersonWo
     update outreach_events set note = 'named a person whose record was erased'
     where note ~* any (${direct}::text[]) or note ~* any (${family}::text[])`
   await transaction.$executeRaw`
+    update clinician_decisions set note = 'named a person whose record was erased'
+    where note ~* any (${direct}::text[]) or note ~* any (${family}::text[])`
+  await transaction.$executeRaw`
     update chart_baselines set reason = 'named a person whose record was erased'
     where reason ~* any (${direct}::text[]) or reason ~* any (${family}::text[])`
   return rows

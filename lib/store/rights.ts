@@ -37,6 +37,7 @@ export const outreachTables = ["outreach_events", "outreach_case_reasons", "outr
 /** The tables with rows about patients; each has row security. */
 export const patientTables = [
   ...outreachTables,
+  "clinician_decisions",
   ...["patients", "patient_records", "visits", "appointments", "readings", "lab_results"],
   ...["medication_orders", "problems", "allergies", "diet_records"],
 ] as const
@@ -57,6 +58,10 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
     snapshot: "select, insert, update",
   },
   outreach_events: { app: "select, insert", import: "select, insert", snapshot: "select, insert" },
+  clinician_decisions: {
+    app: "select, insert, update (undone_on, undone_at, undone_by, replaced_by_id)",
+    snapshot: "select",
+  },
   staff: { app: "select", import: "select, insert, update", snapshot: "select" },
   clinics: { app: "select, update", import: "select", snapshot: "select" },
   settings: { app: "select, insert, update", import: "select", snapshot: "select" },

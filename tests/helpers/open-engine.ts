@@ -50,7 +50,7 @@ export async function fillRawTables(connection: DuckDBConnection, facts: RawFact
     "create table drug_name_mappings(text varchar, ingredients varchar[], is_ignored boolean)",
   )
   await connection.run(
-    "create table decisions(patient_id varchar, topic varchar, kind varchar, made_on date, ends_on date, undone_on date)",
+    "create table decisions_raw(patient_id varchar, topic varchar, kind varchar, made_on date, ends_on date, undone_on date)",
   )
   let line = 1
   for (const table of rawTables) {
@@ -62,7 +62,7 @@ export async function fillRawTables(connection: DuckDBConnection, facts: RawFact
       await insert(connection, { table: name, row: { import_id: 1, line, ...row } })
     }
   }
-  for (const row of facts.decisions ?? []) await insert(connection, { table: "decisions", row })
+  for (const row of facts.decisions ?? []) await insert(connection, { table: "decisions_raw", row })
 }
 
 async function insert(

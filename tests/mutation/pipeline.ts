@@ -114,7 +114,7 @@ export async function loadKept(connection: DuckDBConnection, file: string): Prom
     const name = table.isFact ? `loaded_${table.name}` : table.name
     await connection.run(`create table ${name} as from kept.kept_${name}`)
   }
-  for (const name of ["drug_name_mappings", "decisions"])
+  for (const name of ["drug_name_mappings", "decisions_raw"])
     await connection.run(`create table ${name} as from kept.${name}`)
   await connection.run("detach kept")
 }

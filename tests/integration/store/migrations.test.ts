@@ -55,7 +55,7 @@ test("the migrations end in the keys and references that the schema declares", a
   expect(rows).toEqual(await query(declared.url, constraints))
 })
 
-test("beyond the declared indexes the migrations add only the ones on versions, closings and cases in force", async () => {
+test("beyond the declared indexes the migrations add only the ones on versions, closings, cases and decisions in force", async () => {
   const indexes = `
     select indexname, indexdef from pg_indexes
     where schemaname = 'public' and tablename <> '_prisma_migrations' order by 1`
@@ -63,7 +63,7 @@ test("beyond the declared indexes the migrations add only the ones on versions, 
 
   const rows = await query(migrated.url, indexes)
 
-  expect(rows.filter(isInForce)).toHaveLength(15)
+  expect(rows.filter(isInForce)).toHaveLength(16)
   expect(rows.filter((row) => !isInForce(row))).toEqual(await query(declared.url, indexes))
 })
 
