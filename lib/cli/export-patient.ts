@@ -6,6 +6,7 @@ import { countFacts, personZip } from "../export/person-zip"
 import { record } from "../store/audit"
 import { commandActor } from "../store/audit-actors"
 import { openClient } from "../store/client"
+import { readDecisionHistory } from "../store/decision-history"
 import { readContactHistory } from "../store/contact-history"
 import { openDatabase } from "../store/database"
 import type { PrismaClient } from "../store/generated/client"
@@ -43,16 +44,18 @@ async function writeRecord(
   asked: { patientId: string; file: string; reason: string },
 ): Promise<string> {
   const { timeZone } = await client.clinic.findUniqueOrThrow({ where: { id: 1 } })
-  const { people, files, contacts } = await client.$transaction(async (transaction) => {
+  const { people, files, histories } = await client.$transaction(async (transaction) => {
     const records = await recordsOfPerson(transaction, asked.patientId)
     const patientIds = records.map((one) => one.patientId)
     const facts = await readPersonFacts(transaction, { patientIds, timeZone })
-    const history = await readContactHistory(transaction, patientIds)
-    return { people: records.map((one) => one.publicId), files: facts, contacts: history }
+    const contacts = await readContactHistory(transaction, patientIds)
+    const decisions = await readDecisionHistory(transaction, patientIds)
+    const people = records.map((one) => one.publicId)
+    return { people, files: facts, histories: [contacts, decisions] }
   })
   if (people.length === 0) throw new AppError("not-found", "There is no patient of this number.")
   const counts = countFacts(files)
-  const bytes = await personZip(files, contacts)
+  const bytes = await personZip(files, histories)
   await record(client, {
     ...{ by: commandActor(), action: "record.export", purpose: asked.reason, people, detail: counts },
   })

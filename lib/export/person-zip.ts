@@ -12,11 +12,11 @@ type PersonFile = {
 
 /**
  * One person's record as a zip file: for each kind of fact the file of the extract with what counts now, and beside it the
- * versions that were superseded or withdrawn; and what was done to contact the person. Cells that a spreadsheet would run as a formula are defused.
+ * versions that were superseded or withdrawn; and what was done and decided about the person, a file each. Cells that a spreadsheet would run as a formula are defused.
  */
 export async function personZip(
   files: readonly PersonFile[],
-  contacts: { columns: readonly string[]; rows: readonly CsvRow[] },
+  histories: readonly { name: string; columns: readonly string[]; rows: readonly CsvRow[] }[],
 ): Promise<Buffer> {
   const zip = new ZipFile()
   zip.addBuffer(Buffer.from(about), "ABOUT.txt")
@@ -24,8 +24,8 @@ export async function personZip(
     if (inForce.length > 0) zip.addBuffer(Buffer.from(toCsv(columns, inForce)), `${kind}.csv`)
     if (earlier.length > 0) zip.addBuffer(Buffer.from(toCsv(columns, earlier)), `earlier-${kind}.csv`)
   }
-  if (contacts.rows.length > 0)
-    zip.addBuffer(Buffer.from(toCsv(contacts.columns, contacts.rows)), "contact-history.csv")
+  for (const { name, columns, rows } of histories)
+    if (rows.length > 0) zip.addBuffer(Buffer.from(toCsv(columns, rows)), `${name}.csv`)
   zip.end()
   return buffer(zip.outputStream)
 }
@@ -44,6 +44,7 @@ const about = `Everything this clinic's Filtrate holds about one person. It cont
 Each CSV file is one kind of fact as the clinic's records system sent it, under all numbers the person had there. The columns
 import_number, import_source and import_line say which extract brought a row and on which line; known_from and known_until since
 when and until when it counted here. Files that begin with "earlier-" hold versions that were superseded or withdrawn.
-contact-history.csv says why and when the clinic meant to contact the person, what it tried and what came of it.
+contact-history.csv says why and when the clinic meant to contact the person, what it tried and what came of it;
+decisions.csv what its clinicians decided about a class of drugs, the pressure or the diet, and what was taken back.
 A cell that begins with an apostrophe has it against formulas of spreadsheets; it is no part of the value.
 `

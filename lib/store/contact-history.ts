@@ -7,8 +7,12 @@ const columns = [
   ...["reasons_begun", "reasons_ended", "taken_back"],
 ] as const
 
-/** What was done to contact a person, line by line as a file has it. */
-export type ContactHistory = { columns: readonly string[]; rows: readonly (readonly (string | null)[])[] }
+/** What was done about a person, line by line as a file of that name has it. */
+export type PersonHistory = {
+  name: string
+  columns: readonly string[]
+  rows: readonly (readonly (string | null)[])[]
+}
 
 const Row = z.object({ cells: z.array(z.string().nullable()) })
 
@@ -16,7 +20,7 @@ const Row = z.object({ cells: z.array(z.string().nullable()) })
 export async function readContactHistory(
   client: Prisma.TransactionClient,
   patientIds: readonly string[],
-): Promise<ContactHistory> {
+): Promise<PersonHistory> {
   const rows = await client.$queryRaw`
     select array[
       e.on_day::text, e.kind, e.by_name, e.from_state, e.to_state, e.why, e.channel, e.outcome, e.until_on::text, e.note,
@@ -28,7 +32,7 @@ export async function readContactHistory(
     where e.patient_id = any (${[...patientIds]}::text[])
     order by e.id`
   return {
-    columns,
+    ...{ name: "contact-history", columns },
     rows: z
       .array(Row)
       .parse(rows)

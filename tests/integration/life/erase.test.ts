@@ -109,6 +109,12 @@ beforeAll(async () => {
      where patient_id in ('N1', $1)`,
     [number],
   )
+  await client.query(
+    `insert into clinician_decisions(patient_id, topic, kind, reason, note, made_on, made_at, made_by, made_by_id)
+     select id, 'diet', 'patient declined', 'other', 'Sister of Quillfeather', '2026-01-31', now(), 'Lead', gen_random_uuid()
+     from unnest(array['N1', $1]) as id`,
+    [number],
+  )
   await client.query("vacuum analyze")
   const found = await client.query("select public_id from patients where patient_id = $1", [number])
   publicId = z.object({ public_id: z.string() }).parse(found.rows[0]).public_id
@@ -189,6 +195,7 @@ describe("an erasure", () => {
   test("leaves no trace in a table or a file", async () => {
     expect(await tablesWith(canaries)).toEqual(
       expect.arrayContaining([
+        "clinician_decisions",
         "drug_name_mappings",
         "outreach_cases",
         "outreach_events",

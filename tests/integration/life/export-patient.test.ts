@@ -7,6 +7,7 @@ import { openSource } from "../../../lib/import/source"
 import { runImport } from "../../../lib/import/run"
 import { toCsv } from "../../../lib/export/csv"
 import { personZip } from "../../../lib/export/person-zip"
+import { readDecisionHistory } from "../../../lib/store/decision-history"
 import { readContactHistory } from "../../../lib/store/contact-history"
 import { readPersonFacts } from "../../../lib/store/person-facts"
 import { recordsOfPerson } from "../../../lib/store/person-records"
@@ -76,7 +77,7 @@ const contactsOf = (patientId: string) =>
 
 async function filesOf(patientId: string): Promise<Map<string, string>> {
   const file = path.join(folder.dir, `${patientId}-${Math.random()}.zip`)
-  writeFileSync(file, await personZip(await factsOf(patientId), await contactsOf(patientId)))
+  writeFileSync(file, await personZip(await factsOf(patientId), [await contactsOf(patientId)]))
   const source = await openSource(file)
   const texts = new Map<string, string>()
   for (const one of source.files) {
@@ -145,7 +146,7 @@ test("a cell that a spreadsheet would run is defused", async () => {
 
 test("taken in again, the files give the same facts", async () => {
   const file = path.join(folder.dir, "again.zip")
-  writeFileSync(file, await personZip(await factsOf("A1"), await contactsOf("B1")))
+  writeFileSync(file, await personZip(await factsOf("A1"), [await contactsOf("B1")]))
   const other = await openStore()
   await other.prisma.clinic.create({ data: { name: "Other clinic", timeZone: "America/Chicago" } })
   const outcome = await runImport({
@@ -182,13 +183,30 @@ test("what was done to contact the person is in it, cell by cell harmless, and n
   )
 
   const { columns, rows } = await contactsOf("A1")
-  const bytes = await personZip([], await contactsOf("A1"))
+  const bytes = await personZip([], [await contactsOf("A1")])
 
   expect(rows).toHaveLength(1)
   expect(rowsOf(toCsv(columns, rows))).toMatchObject([
     { on: "2026-03-16", by: "Lead", channel: "phone", note: "'=after five", reasons_begun: "above-target" },
   ])
   expect(bytes.includes("contact-history.csv")).toBe(true)
+})
+
+test("what clinicians decided about the person is in it, cell by cell harmless, and nobody else's", async () => {
+  const { client } = store
+  await client.query(
+    `insert into clinician_decisions(patient_id, topic, kind, reason, note, made_on, made_at, made_by, made_by_id)
+     select id, 'diet', 'patient declined', 'other', '=not now', '2026-03-16', now(), 'Dr Lead', gen_random_uuid()
+     from unnest(array['A1', 'B1']) as id`,
+  )
+
+  const history = await store.prisma.$transaction((transaction) => readDecisionHistory(transaction, ["A1"]))
+  const bytes = await personZip([], [history])
+
+  expect(rowsOf(toCsv(history.columns, history.rows))).toMatchObject([
+    { made_on: "2026-03-16", made_by: "Dr Lead", topic: "diet", kind: "patient declined", note: "'=not now" },
+  ])
+  expect(bytes.includes("decisions.csv")).toBe(true)
 })
 
 test("the command writes it for its user alone, with a reason that is on record", async () => {

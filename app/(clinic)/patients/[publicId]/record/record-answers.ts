@@ -1,4 +1,5 @@
-import { readContactHistory, type ContactHistory } from "../../../../../lib/store/contact-history"
+import { readContactHistory, type PersonHistory } from "../../../../../lib/store/contact-history"
+import { readDecisionHistory } from "../../../../../lib/store/decision-history"
 import { findPatientId } from "../../../../../lib/store/patients"
 import { readPersonFacts, type PersonFile } from "../../../../../lib/store/person-facts"
 import { recordsOfPerson } from "../../../../../lib/store/person-records"
@@ -11,7 +12,7 @@ export type PersonRecord = {
   patientIds: readonly string[]
   people: readonly string[]
   files: readonly PersonFile[]
-  contacts: ContactHistory
+  histories: readonly PersonHistory[]
 }
 
 /** Everything held about the person of an opaque id, as far as the caller may see it; null for nobody. */
@@ -24,7 +25,9 @@ export async function readRecord(publicId: string): Promise<PersonRecord | null>
     const patientIds = records.map((one) => one.patientId)
     const files = await readPersonFacts(transaction, { patientIds, timeZone })
     const contacts = await readContactHistory(transaction, patientIds)
-    return { patientIds, people: records.map((one) => one.publicId), files, contacts }
+    const decisions = await readDecisionHistory(transaction, patientIds)
+    const people = records.map((one) => one.publicId)
+    return { patientIds, people, files, histories: [contacts, decisions] }
   })
 }
 

@@ -35,9 +35,9 @@ export const POST = answering(
     takeTurn("exports", caller)
     const record = await readRecord(publicId.data)
     if (!record) throw new AppError("not-found", "There is no such patient.")
-    const { people, files, contacts } = record
+    const { people, files, histories } = record
     const detail = countFacts(files)
-    const bytes = await personZip(files, contacts)
+    const bytes = await personZip(files, histories)
     await recorded(caller, { action: "record.export", purpose: purpose.data, people, detail })
     return new Response(new Uint8Array(bytes), {
       headers: {
