@@ -13,7 +13,7 @@ import {
 import type { PlainDate } from "../domain/plain-date"
 import { record, type AuditEntry } from "./audit"
 import { actorOf } from "./audit-actors"
-import { Prisma, type PrismaClient } from "./generated/client"
+import type { Prisma, PrismaClient } from "./generated/client"
 import { inScope } from "./in-scope"
 import { namesSomebody } from "./names-somebody"
 import { recordsOfPerson } from "./person-records"

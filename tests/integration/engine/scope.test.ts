@@ -112,6 +112,7 @@ function forEachMeasure(ask: (measure: unknown) => unknown): (readonly [string, 
 function paramsFor(person: Person) {
   return {
     ...{ as_of: meta.runningAsOf, earlier_as_of: meta.asOfs.at(-2) ?? "" },
+    home_window_days: meta.settings["bp.homeWindowDays"],
     ...{ on: "2025-09-18", today: "2025-09-18" },
     ...{ public_id: person.public_id, record_id: person.patient_id },
     // A page of a list asks for everybody by name, so that only the scope can keep somebody back.
