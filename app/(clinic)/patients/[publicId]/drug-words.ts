@@ -1,15 +1,14 @@
+import { doseWords as oneDoseWords } from "../../../../lib/speech/dose-words"
 import { day, sentenceCase } from "../../../../lib/speech/format"
 import type { DrugCourse } from "../../../../lib/questions/patient-courses"
 
 /** The dose of one step of a course: "50 mg", "12.5 mg twice". */
 export function doseWords(course: DrugCourse, place: number): string {
-  const dose =
-    `${course.step_doses[place]?.toLocaleString("en-US") ?? ""} ${course.step_units[place] ?? ""}`.trim()
-  const times = course.step_times[place] ?? 1
-  if (times === 1) return dose
-  if (times === 2) return `${dose} twice`
-  if (times === 3) return `${dose} three times`
-  return `${dose}, ${times.toLocaleString("en-US")} a day`
+  return oneDoseWords({
+    dose: course.step_doses[place] ?? null,
+    unit: course.step_units[place] ?? null,
+    times: course.step_times[place] ?? 1,
+  })
 }
 
 /** How a course ended, or null while it has not. */
