@@ -35,9 +35,20 @@ describe.each(Object.entries(widths))("a clinic of one person on a %s", (_kind, 
     ["/measures", "0 of 1 at target"],
     ["/measures/bp-at-target", "Too few for a percentage", "Castellano, Bruno"],
     ["/measures/diet-sodium", "2 records of 1 person."],
+    [
+      "/several-classes",
+      "1 person. Severe pressure first",
+      "Castellano, Bruno",
+      "152/88",
+      "By office pressure alone",
+    ],
+    ["/several-classes?finding=no-diuretic", "No one is found with this"],
     ["/patients", "1 in the panel", "Castellano, Bruno"],
   ])("%s speaks of one", async (address, ...words) => {
-    const page = await openPage(browser, { url: `${site.url}${address}?month=${month}`, width })
+    const page = await openPage(browser, {
+      url: `${site.url}${address}${address.includes("?") ? "&" : "?"}month=${month}`,
+      width,
+    })
 
     for (const said of words)
       await expect.poll(async () => oneLine(await page.getByRole("main").innerText())).toContain(said)

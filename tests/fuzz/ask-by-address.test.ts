@@ -22,6 +22,7 @@ import {
 } from "../../app/(clinic)/patients/search-params"
 import { parsePatientView, PublicId } from "../../app/(clinic)/patients/[publicId]/search-params"
 import { monthHref, parseMonthView } from "../../app/(clinic)/search-params"
+import { parseSeveralClassesView, severalClassesHref } from "../../app/(clinic)/several-classes/search-params"
 import { placeHref, placeOf } from "../../app/_http/prove"
 import { innerHeaders, refusalOf } from "../../lib/front/admission.mjs"
 import { contentPolicy } from "../../lib/front/answer-headers.mjs"
@@ -50,6 +51,12 @@ describe("any search of a screen becomes a view, and a view its address, which s
       const view = parseMeasureView(raw)
       const again = parseMeasureView(searchOf(measureHref("bp-at-target", view, "people")))
       expect(again).toEqual(asSent(view))
+    }))
+
+  test("those on several classes", () =>
+    forInputs(hostileSearch(["month", "finding", "page"], ["2026-01", "no-diuretic", "2"]), (raw) => {
+      const view = parseSeveralClassesView(raw)
+      expect(parseSeveralClassesView(searchOf(severalClassesHref(view)))).toEqual(view)
     }))
 
   test("the letters that are next and those that are chosen", () =>

@@ -179,6 +179,7 @@ it("finds the questions it asks", () => {
     "changes-since-closing.ts",
     "pressure-evidence.ts",
     "resistance-details.ts",
+    "several-classes-findings.ts",
   ]
   const askedElsewhere = ["patient-table.ts"]
   const asked = [...files, ...parts, ...askedElsewhere].sort()

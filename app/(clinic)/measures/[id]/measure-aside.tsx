@@ -1,14 +1,22 @@
+import Link from "next/link"
 import { dayOfYear, month } from "../../../../lib/speech/format"
 import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
+import { uncontrolledOnSeveralClasses } from "../../../../lib/measures/uncontrolled-on-several-classes"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { monthChoices, type ChosenMonth } from "../../months"
+import { severalClassesHref } from "../../several-classes/search-params"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
 
 /** Which measure and month this is, the parts of the page, and the other months. */
-export function MeasureAside(props: { measure: WordedMeasure; snapshot: SnapshotMeta; chosen: ChosenMonth }) {
+export function MeasureAside(props: {
+  measure: WordedMeasure
+  snapshot: SnapshotMeta
+  chosen: ChosenMonth
+  isPeopleShown: boolean
+}) {
   const { measure, snapshot, chosen } = props
   return (
     <>
@@ -27,6 +35,13 @@ export function MeasureAside(props: { measure: WordedMeasure; snapshot: Snapshot
           <a href="#months">Every month</a>
         </nav>
       </AsidePart>
+      {measure.id === uncontrolledOnSeveralClasses.id && props.isPeopleShown ? (
+        <AsidePart>
+          <Link href={severalClassesHref({ month: chosen.param })} prefetch={false}>
+            Person by person, what to look at before another drug
+          </Link>
+        </AsidePart>
+      ) : null}
       <AsidePart>
         <MonthList
           choices={monthChoices(snapshot, (one) => measureHref(measure.id, { month: one }))}

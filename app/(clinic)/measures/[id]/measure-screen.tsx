@@ -40,7 +40,7 @@ export async function MeasureScreen(props: {
   if (isPeopleShown)
     await recordedOnce(caller, { action: "patients.list", object: "measure", objectId: measure.id, people })
   return (
-    <Screen aside={<MeasureAside measure={measure} snapshot={snapshot} chosen={chosen} />}>
+    <Screen aside={<MeasureAside {...{ measure, snapshot, chosen, isPeopleShown }} />}>
       <MeasureHistory
         figure={answers.figure}
         month={chosen.param}
