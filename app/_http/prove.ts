@@ -12,6 +12,7 @@ const provenPlaces = {
   imports: "/imports",
   letters: "/outreach/letters",
   month: "/",
+  outreach: "/outreach",
   users: "/users",
   visits: "/outreach/visits",
 } as const

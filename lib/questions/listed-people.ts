@@ -10,6 +10,8 @@ const ListedPerson = z.object({
   language: z.string().nullable(),
   interpreter_needed: z.boolean(),
   preferred_contact: z.string().nullable(),
+  phone: z.string().nullable(),
+  email: z.string().nullable(),
   risk_cell: z.string().nullable(),
   failure_risk_2_years: z.number().nullable(),
 })
@@ -35,6 +37,8 @@ select
   people.language,
   people.interpreter_needed,
   people.preferred_contact,
+  people.phone,
+  people.email,
   p.risk_cell,
   p.failure_risk_2_years
 from people

@@ -38,7 +38,8 @@ export type AuditReview = {
 /** Opening a patient, or the row of an extract that is about one. */
 const opened = Prisma.sql`e.action in ('patient.open', 'source-row.open') and e.outcome = 'done'`
 const asFile = Prisma.sql`
-  e.action in ('patients.export', 'visits.export', 'letters.export', 'rejected-rows.export', 'record.export') and e.outcome = 'done'`
+  e.action in ('patients.export', 'visits.export', 'cases.export', 'letters.export', 'rejected-rows.export', 'record.export')
+  and e.outcome = 'done'`
 
 /** The working day on the clinic's clock, Monday to Friday. Common practice, no source. */
 export const workingHours = { from: 6, to: 20 } as const

@@ -58,7 +58,7 @@ test("every route is asked below", () => {
       "GET /api/audit",
       ...["GET /api/imports/[id]/rejects", "GET /api/measures/[id]/people", "GET /api/tables/patients"],
       ...["GET /api/months/[month]/documents", "GET /api/outreach/letters"],
-      "GET /api/outreach/visits",
+      ...["GET /api/outreach/cases", "GET /api/outreach/visits"],
       ...["GET /provider/leave", "GET /provider/return", "POST /api/imports", "POST /api/session"],
       "POST /api/patients/[publicId]/record",
     ].sort(),
@@ -110,6 +110,19 @@ describe("any address and body is answered, or refused with an expected code:", 
     await forInputs(days.map(queryOf), async (query) => {
       const answer = await ask(GET, { address: `/api/outreach/visits?${query}`, params: {} })
       await expectSound(answer, [])
+    })
+  })
+
+  test("the list of people to contact", async () => {
+    const { GET } = await import("../../app/api/outreach/cases/route")
+    await site.signIn("care-coordinator")
+    const views = hostileSearch(
+      ["format", "show", "reason", "site", "clinician", "whose", "language", "after"],
+      ["csv", "xlsx", "closed", "urgent", "above-target", "mine", "nobody", "2"],
+    )
+    await forInputs(views.map(queryOf), async (query) => {
+      const answer = await ask(GET, { address: `/api/outreach/cases?${query}`, params: {} })
+      await expectSound(answer, ["bad-request"])
     })
   })
 

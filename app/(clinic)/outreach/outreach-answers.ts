@@ -11,11 +11,13 @@ import { store } from "../../../lib/store/client"
 import { countDueLetters } from "../../../lib/store/due-letters"
 import { callerScope } from "../../_http/ask"
 import { clinicTimeZone } from "../time-zone"
-import { rowsWithPeople } from "./rows-with-people"
+import { rowsWithPeople, type RowOfList } from "./rows-with-people"
 import { isNarrowed, type OutreachView, type ShownList } from "./search-params"
 
 /** Rows of one page. */
 const pageSize = 50
+
+const everyone = 1_000_000
 
 const partOf: Readonly<Record<ShownList, CasePart>> = {
   today: "to contact",
@@ -59,6 +61,22 @@ export async function outreachAnswers(asked: {
   const urgentTotal = hasUrgent ? (urgentListed?.total ?? counts.urgent) : 0
   const length = listed ?? { total: wholeOf(counts)[view.show] ?? 0, before: 0 }
   return { on, since, timeZone, counts, letters: letters.total, listed: length, urgentTotal, ...shown }
+}
+
+/** Everybody on the list that a view shows, however many pages it has, with the day it is of. */
+export async function wholeList(asked: {
+  snapshot: SnapshotMeta
+  caller: Caller
+  view: OutreachView
+  now: Date
+}): Promise<{ on: string; rows: RowOfList[] }> {
+  const { snapshot, caller, view, now } = asked
+  const [timeZone, scope] = await Promise.all([clinicTimeZone(), callerScope()])
+  const on = plainToday(now, timeZone)
+  const filters = filtersOf(view, { caller, since: workingDayBefore(on) })
+  const page = { scope, on, filters, after: 0, limit: everyone }
+  const cases = await listCases(store(), { ...page, which: partOf[view.show] })
+  return { on, rows: await rowsWithPeople(cases, snapshot) }
 }
 
 function wholeOf(counts: DayCounts): Readonly<Partial<Record<ShownList, number>>> {

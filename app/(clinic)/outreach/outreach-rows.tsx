@@ -6,6 +6,7 @@ import type { CaseWorker } from "../../../lib/store/case-workers"
 import { ListKeys } from "./list-keys"
 import { NobodyListed } from "./nobody-listed"
 import type { OutreachAnswers } from "./outreach-answers"
+import { OutreachDownload } from "./outreach-download"
 import { OutreachRow } from "./outreach-row"
 import styles from "./outreach.module.css"
 import { outreachHref, type OutreachView } from "./search-params"
@@ -73,6 +74,7 @@ export function OutreachRows({ answers, view, settings, caller, workers }: RowsP
         </ol>
       ) : null}
       <Ways answers={answers} view={view} />
+      {others.length > 0 ? <OutreachDownload caller={caller} view={view} /> : null}
     </ListKeys>
   )
 }

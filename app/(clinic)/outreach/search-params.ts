@@ -46,6 +46,15 @@ export function outreachHref(view: Partial<OutreachView>): string {
   return hrefOf("/outreach", { show: show === "today" ? null : show, ...rest })
 }
 
+/** The kinds of file that the list comes as. */
+export const listFormats = ["csv", "xlsx"] as const
+
+/** The address of the whole list of a view as a file. */
+export function outreachFileHref(view: OutreachView, format: (typeof listFormats)[number]): string {
+  const { show, after: _, ...filters } = view
+  return hrefOf("/api/outreach/cases", { format, show: show === "today" ? null : show, ...filters })
+}
+
 export function isNarrowed(view: OutreachView): boolean {
   const { reason, site, clinician, whose, language } = view
   return [reason, site, clinician, whose, language].some((filter) => filter !== null)
