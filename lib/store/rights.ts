@@ -60,6 +60,8 @@ export const rightsByTable: Readonly<Record<string, Rights>> = {
   outreach_events: { app: "select, insert", import: "select, insert", snapshot: "select, insert" },
   clinician_decisions: {
     app: "select, insert, update (undone_on, undone_at, undone_by, replaced_by_id)",
+    // The last step of an import is a build.
+    import: "select",
     snapshot: "select",
   },
   staff: { app: "select", import: "select, insert, update", snapshot: "select" },

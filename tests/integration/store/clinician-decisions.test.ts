@@ -6,6 +6,7 @@ import { wholeClinic, type Scope } from "../../../lib/access/scope"
 import type { NewDecision } from "../../../lib/domain/clinician-decisions"
 import { askOn, onSnapshot } from "../../../lib/engine/run"
 import { snapshotDir } from "../../../lib/engine/snapshot"
+import { refresh } from "../../../lib/jobs/refresh"
 import { isSnapshotStale } from "../../../lib/jobs/snapshot-freshness"
 import { listDecisions, makeDecision, undoDecision } from "../../../lib/store/clinician-decisions"
 import { openOutreachClinic, type OutreachClinic } from "../../helpers/outreach-clinic"
@@ -71,8 +72,13 @@ const standings = {
   Row: z.object({ patient_id: z.string(), standing: z.string(), decision: z.string().nullable() }),
 }
 
-async function standingsAnew(files: Parameters<OutreachClinic["bringIn"]>[0] = extract) {
+/** The standings after an extract came in and was built; by the builder's role, or by that of imports, which builds, too. */
+async function standingsAnew(
+  files: Parameters<OutreachClinic["bringIn"]>[0] = extract,
+  builder = clinic.urls.snapshot,
+) {
   await clinic.bringIn(files, now)
+  await refresh({ databaseUrl: builder, dataDir: clinic.dataDir, now })
   const rows = await onSnapshot({ dataDir: clinic.dataDir, scope: wholeClinic }, (connection) =>
     askOn(connection, standings),
   )
@@ -91,7 +97,7 @@ describe("a decision", () => {
       C: ["not met", null],
     })
     rmSync(snapshotDir(clinic.dataDir), { recursive: true, force: true })
-    expect((await standingsAnew()).A).toEqual(["exception", "not tolerated"])
+    expect((await standingsAnew(extract, clinic.urls.import)).A).toEqual(["exception", "not tolerated"])
   })
 
   test("takes the place of the one before on its topic, and a plan is no exception", async () => {
