@@ -87,7 +87,7 @@ describe("the coordinator writes to the people for whom a letter is next", () =>
 
   test("whose rows say in which words each letter is", async () => {
     page = await openPage(browser, { url: `${site.url}/outreach`, roles: ["care-coordinator"] })
-    await page.getByRole("link", { name: "Letters (3)" }).click()
+    await page.getByRole("link", { name: "Letters", exact: true }).click()
     await page.waitForURL(/\/outreach\/letters$/)
 
     const texts = (await rows().allInnerTexts()).map(oneLine)

@@ -3,12 +3,10 @@ import type { Caller } from "../../../lib/access/caller"
 import { plainToday } from "../../../lib/domain/plain-date"
 import { workingDayBefore } from "../../../lib/domain/working-day"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
-import { attemptsRule } from "../../../lib/outreach/attempts-rule"
 import { countDay, countListed, type DayCounts } from "../../../lib/store/case-counts"
 import type { CaseFilters, CasePart } from "../../../lib/store/case-filters"
 import { listCases } from "../../../lib/store/case-list"
 import { store } from "../../../lib/store/client"
-import { countDueLetters } from "../../../lib/store/due-letters"
 import { callerScope } from "../../_http/ask"
 import { clinicTimeZone } from "../time-zone"
 import { rowsWithPeople, type RowOfList } from "./rows-with-people"
@@ -47,10 +45,8 @@ export async function outreachAnswers(asked: {
   const hasUrgent = view.show === "today" && view.after === null
   // Where nothing narrows the list, the counts of the day have its length already.
   const isWhole = view.after === null && !isNarrowed(view) && view.show !== "closed"
-  const rule = attemptsRule(snapshot.settings)
-  const [counts, letters, listed, urgentListed, urgent, others] = await Promise.all([
+  const [counts, listed, urgentListed, urgent, others] = await Promise.all([
     countDay(store(), { scope, on, mine: caller.userId, closedItselfSince: since }),
-    countDueLetters(store(), { scope, on, rule, after: 0 }),
     isWhole ? null : countListed(store(), { ...page, which }),
     isWhole || !hasUrgent ? null : countListed(store(), { ...page, which: "urgent" }),
     hasUrgent ? listCases(store(), { ...page, which: "urgent" }) : [],
@@ -60,7 +56,7 @@ export async function outreachAnswers(asked: {
   const shown = { urgent: rows.slice(0, urgent.length), others: rows.slice(urgent.length) }
   const urgentTotal = hasUrgent ? (urgentListed?.total ?? counts.urgent) : 0
   const length = listed ?? { total: wholeOf(counts)[view.show] ?? 0, before: 0 }
-  return { on, since, timeZone, counts, letters: letters.total, listed: length, urgentTotal, ...shown }
+  return { on, since, timeZone, counts, listed: length, urgentTotal, ...shown }
 }
 
 /** Everybody on the list that a view shows, however many pages it has, with the day it is of. */

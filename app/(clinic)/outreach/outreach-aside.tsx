@@ -60,8 +60,7 @@ const ways = [
 ] as const
 
 /** The lists somebody comes back to, and how else to see the work. */
-export function OutreachAfter(props: { views: readonly SavedView[]; view: OutreachView; letters: number }) {
-  const { views, view, letters } = props
+export function OutreachAfter({ views, view }: { views: readonly SavedView[]; view: OutreachView }) {
   return (
     <>
       <AsidePart title="Lists">
@@ -72,7 +71,7 @@ export function OutreachAfter(props: { views: readonly SavedView[]; view: Outrea
           {ways.map(({ href, name }) => (
             <li key={href}>
               <Link href={href} prefetch={false} className={styles.way}>
-                {href === "/outreach/letters" ? `${name} (${count(letters)})` : name}
+                {name}
               </Link>
             </li>
           ))}

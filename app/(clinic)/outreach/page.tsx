@@ -29,10 +29,7 @@ export default async function OutreachPage(props: PageProps<"/outreach">) {
   const people = [...answers.urgent, ...answers.others].map(({ one }) => one.public_id)
   await recordedOnce(caller, { action: "cases.list", people })
   return (
-    <Screen
-      aside={<OutreachAside answers={answers} />}
-      after={<OutreachAfter view={view} views={views} letters={answers.letters} />}
-    >
+    <Screen aside={<OutreachAside answers={answers} />} after={<OutreachAfter view={view} views={views} />}>
       <OutreachFilters answers={answers} view={view} settings={snapshot.settings} />
       <OutreachRows
         answers={answers}
