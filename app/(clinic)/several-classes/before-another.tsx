@@ -1,6 +1,6 @@
 import { uncontrolledOnSeveralClasses } from "../../../lib/measures/uncontrolled-on-several-classes"
 import { Caution } from "../../_ui/notice"
-import styles from "./several-classes.module.css"
+import styles from "../people-list.module.css"
 
 /** What may hurt if the list is taken for more than it is, and who decides. */
 export function BeforeAnother() {

@@ -1,13 +1,13 @@
-import Link from "next/link"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { severalClassesFindings } from "../../../lib/questions/several-classes-findings"
 import { counted, dayInFull, sentenceCase } from "../../../lib/speech/format"
 import { Pager } from "../../_ui/pager"
 import type { ChosenMonth } from "../months"
+import { Narrowed, PeopleList } from "../people-list"
+import styles from "../people-list.module.css"
 import { PersonRow } from "./person-row"
 import { severalClassesHref, type SeveralClassesView } from "./search-params"
 import { pageSize, type SeveralClassesAnswers } from "./several-classes-answers"
-import styles from "./several-classes.module.css"
 
 type ListProps = {
   answers: SeveralClassesAnswers
@@ -28,7 +28,7 @@ export function SeveralClassesList(props: ListProps) {
   if (people.length === 0) return <Nobody {...props} />
   return (
     <>
-      <Narrowed view={view} />
+      <NarrowedTo view={view} />
       <p className={styles.order}>
         {counted(total, "person", "people")}. Severe pressure first, then the furthest above the target of
         where it was taken, by systolic or diastolic, whichever is further. In brackets after a dose: the
@@ -37,30 +37,16 @@ export function SeveralClassesList(props: ListProps) {
           ? " This month is closed: people stand as known then, drugs and doses as on record today."
           : ""}
       </p>
-      <table className={styles.table} role="table">
-        <caption className="visually-hidden">
-          People above target on several classes, most pressing first
-        </caption>
-        <thead role="rowgroup">
-          <tr role="row">
-            {heads.map((head) => (
-              <th key={head} scope="col" role="columnheader">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody role="rowgroup">
-          {people.map((person) => (
-            <PersonRow
-              key={person.public_id}
-              person={person}
-              drugs={answers.drugs.filter((drug) => drug.public_id === person.public_id)}
-              chosen={chosen}
-            />
-          ))}
-        </tbody>
-      </table>
+      <PeopleList caption="People above target on several classes, most pressing first" heads={heads}>
+        {people.map((person) => (
+          <PersonRow
+            key={person.public_id}
+            person={person}
+            drugs={answers.drugs.filter((drug) => drug.public_id === person.public_id)}
+            chosen={chosen}
+          />
+        ))}
+      </PeopleList>
       <div className={styles.foot}>
         <Pager
           page={page}
@@ -73,23 +59,16 @@ export function SeveralClassesList(props: ListProps) {
   )
 }
 
-function Narrowed({ view }: { view: SeveralClassesView }) {
+function NarrowedTo({ view }: { view: SeveralClassesView }) {
   const finding = severalClassesFindings.find(({ id }) => id === view.finding)
   if (!finding) return null
-  return (
-    <p className={styles.narrowed}>
-      <Link href={severalClassesHref({ month: view.month })} prefetch={false}>
-        {sentenceCase(finding.words)} <span aria-hidden="true">×</span>
-        <span className="visually-hidden">, let go</span>
-      </Link>
-    </p>
-  )
+  return <Narrowed href={severalClassesHref({ month: view.month })}>{sentenceCase(finding.words)}</Narrowed>
 }
 
 function Nobody({ answers, view, chosen }: ListProps) {
   return (
     <>
-      <Narrowed view={view} />
+      <NarrowedTo view={view} />
       <p className={styles.none}>{nobodyWords({ answers, view, chosen })}</p>
     </>
   )

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest"
-import { drugGroups, drugWords } from "../../../app/(clinic)/several-classes/row-words"
+import { drugGroups, drugWords } from "../../../app/(clinic)/drug-words"
 import { parseSeveralClassesView } from "../../../app/(clinic)/several-classes/search-params"
 import type { ActiveDrug } from "../../../lib/questions/active-drugs"
 
@@ -31,9 +31,9 @@ test("drugs stand under the classes in their order, and what counts for none aft
   const [diuretic, ibuprofen] = [drug({}), drug({ class: null, drug: "ibuprofen", interferes: true })]
 
   expect(drugGroups(["beta_blocker", "diuretic"], [ibuprofen, diuretic])).toEqual([
-    { name: "Beta blocker", drugs: [] },
-    { name: "Diuretic", drugs: [diuretic] },
-    { name: "Raises the pressure", drugs: [ibuprofen] },
+    { class: "beta_blocker", name: "Beta blocker", drugs: [] },
+    { class: "diuretic", name: "Diuretic", drugs: [diuretic] },
+    { class: null, name: "Raises the pressure", drugs: [ibuprofen] },
   ])
 })
 

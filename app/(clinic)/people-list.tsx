@@ -1,0 +1,34 @@
+import Link from "next/link"
+import type { ReactNode } from "react"
+import styles from "./people-list.module.css"
+
+/** People as rows of sentences under heads; on a phone the cells of a row stand under each other. */
+export function PeopleList(props: { caption: string; heads: readonly string[]; children: ReactNode }) {
+  return (
+    <table className={styles.table} role="table">
+      <caption className="visually-hidden">{props.caption}</caption>
+      <thead role="rowgroup">
+        <tr role="row">
+          {props.heads.map((head) => (
+            <th key={head} scope="col" role="columnheader">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody role="rowgroup">{props.children}</tbody>
+    </table>
+  )
+}
+
+/** What a list is narrowed to; following it lets go. */
+export function Narrowed(props: { href: string; children: ReactNode }) {
+  return (
+    <p className={styles.narrowed}>
+      <Link href={props.href} prefetch={false}>
+        {props.children} <span aria-hidden="true">×</span>
+        <span className="visually-hidden">, let go</span>
+      </Link>
+    </p>
+  )
+}
