@@ -36,6 +36,14 @@ export const permissions = {
     words: "acknowledge it without naming who was told",
     roles: ["clinic-lead", "nephrologist", "nurse"],
   },
+  "decisions.make": {
+    words: "decide about a person's diet",
+    roles: ["clinic-lead", "nephrologist", "dietitian"],
+  },
+  "decisions.treat": {
+    words: "decide about a person's pressure and drugs",
+    roles: ["clinic-lead", "nephrologist"],
+  },
   "charts.note": { words: "write notes on charts and set their baselines", roles: ["clinic-lead"] },
   "imports.see": { words: "imports and their counts", roles: ["clinic-lead", "administrator"] },
   "imports.manage": { words: "bring in extracts and map codes", roles: ["administrator"] },

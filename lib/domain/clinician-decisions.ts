@@ -1,4 +1,5 @@
 import { z } from "zod"
+import { monthsAfter } from "./day-sums"
 import type { PlainDate } from "./plain-date"
 import { TypedText } from "./typed-text"
 
@@ -59,7 +60,7 @@ export const decisionReasons: Readonly<Record<DecisionKind, readonly string[]>> 
   ],
 }
 
-const longestNote = 1000
+export const longestNote = 1000
 
 /** A decision as somebody makes it; "other" asks for a note and "deferred" for the day until which it holds. */
 export const NewDecision = z
@@ -78,7 +79,7 @@ export type NewDecision = z.infer<typeof NewDecision>
 export type DecisionProblem = "note is missing" | "day is missing" | "day is not later" | "day is too far"
 
 /** The longest that a decision may hold before somebody looks again, in days: five years. Common practice, no source. */
-const longestDays = 1827
+export const longestDays = 1827
 
 /** What is wrong with a decision made `on` a day; null when nothing is. */
 export function decisionProblem(decision: NewDecision, on: PlainDate): DecisionProblem | null {
@@ -103,4 +104,12 @@ export type ClinicianDecision = NewDecision & {
   readonly undoneBy: string | null
   /** The decision that took its place, where it was not undone by hand. */
   readonly replacedById: number | null
+}
+
+/** The day on which a decision no longer holds: its own, else so many months after it was made. */
+export function holdsUntil(
+  decision: Pick<ClinicianDecision, "madeOn" | "endsOn">,
+  months: number,
+): PlainDate {
+  return decision.endsOn ?? monthsAfter(decision.madeOn, months)
 }

@@ -166,6 +166,14 @@ async function prepare(name: string, userId: string): Promise<Fields> {
     const { id, version } = await prepareCase(prisma, action)
     return { letter: [`${id[0]}.${version[0]}`] }
   }
+  if (name.includes("/decisions/decision-actions.ts")) {
+    const { patientId, publicId } = await prisma.patient.findFirstOrThrow({ orderBy: { patientId: "asc" } })
+    if (action === "decide") return { publicId: [publicId], shown: [""] }
+    const said = { patientId, topic: "diet", kind: "patient declined", reason: "cost" }
+    const made = { madeOn: new Date(), madeAt: new Date(), madeBy: "Lead", madeById: userId }
+    const { id } = await prisma.clinicianDecision.create({ data: { ...said, ...made } })
+    return { publicId: [publicId], id: [String(id)] }
+  }
   if (name.includes("/outreach/case-actions.ts") && action !== "takeNextCase") {
     const given = await prepareCase(prisma, action)
     if (action !== "takeBack") return given

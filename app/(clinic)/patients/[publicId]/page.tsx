@@ -14,6 +14,8 @@ import { currentSnapshot } from "../../snapshot"
 import { clinicTimeZone } from "../../time-zone"
 import { patientHref } from "../search-params"
 import { Cautions } from "./cautions"
+import { Decisions } from "./decisions"
+import { decisionsToday } from "./decisions-today"
 import { Identity } from "./identity"
 import { KidneyOutlook } from "./kidney-outlook"
 import { patientAnswers, survivorOf } from "./patient-answers"
@@ -44,9 +46,11 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
   }
   const { person, line, held } = answers
   await recordedOnce(caller, { action: "patient.open", people: [person.public_id] })
-  // What is being done is known of today alone.
+  // What is being done and decided is known of today alone.
   const toContact =
     chosen.isRunning && may(caller, "outreach.work") ? await caseToday(person.public_id) : null
+  const about = { publicId: person.public_id, standings: held.standings, caller }
+  const decided = chosen.isRunning ? await decisionsToday(about) : null
   const months = monthChoices(snapshot, (month) => patientHref(person.public_id, month))
   return (
     <div className={styles.patient}>
@@ -67,6 +71,12 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
           <TimeLine person={person} facts={line} asOf={chosen.asOf} settings={snapshot.settings} />
           <KidneyOutlook person={person} />
           <Resistance holds={held.resistance} />
+          {decided === null ? null : (
+            <Decisions
+              {...{ publicId: person.public_id, caller, ...decided }}
+              months={snapshot.settings["decisions.months"]}
+            />
+          )}
         </div>
         <Standings person={person} held={held} settings={snapshot.settings} />
       </div>

@@ -1,0 +1,77 @@
+import type { Caller } from "../../../../lib/access/caller"
+import { holdsUntil } from "../../../../lib/domain/clinician-decisions"
+import { decisionTopicWords } from "../../../../lib/speech/decision-words"
+import { sentenceCase } from "../../../../lib/speech/format"
+import { Decided } from "../../decisions/decided"
+import { DecisionForm } from "../../decisions/decision-form"
+import { mayDecide } from "../../decisions/may-decide"
+import { UndoForm } from "../../decisions/undo-form"
+import type { TopicToday } from "./decisions-today"
+import styles from "./decisions.module.css"
+
+type Shown = { publicId: string; caller: Caller; months: number; today: string }
+
+/** What clinicians decided about this person, by topic, with what may be decided now. */
+export function Decisions(props: Shown & { topics: readonly TopicToday[] }) {
+  const { topics, ...shown } = props
+  if (topics.length === 0) return null
+  return (
+    <section className={styles.decisions} aria-labelledby="decisions">
+      <h2 id="decisions">Decisions</h2>
+      <ul>
+        {topics.map((one) => (
+          <Topic key={one.topic} one={one} {...shown} />
+        ))}
+      </ul>
+      <p className={styles.defers}>
+        Kept with who decided and when. A plan and wrong data leave the measures as they are; the others are
+        exceptions while they hold. Clinicians decide; local policy applies.
+      </p>
+    </section>
+  )
+}
+
+function Topic({ one, publicId, caller, months, today }: Shown & { one: TopicToday }) {
+  const { topic, latest, earlier, isOpen } = one
+  const about = decisionTopicWords[topic]
+  const holds = latest !== null && holdsUntil(latest, months) > today
+  const of = { publicId, topic, shownId: latest?.id ?? null, about, today }
+  return (
+    <li>
+      <h3>{sentenceCase(about)}</h3>
+      <div>
+        {latest === null ? (
+          <p className={styles.none}>None on record.</p>
+        ) : (
+          <Decided decision={latest} months={months} today={today} />
+        )}
+        {earlier.length === 0 ? null : (
+          <details className={styles.more}>
+            <summary>
+              Earlier<span className="visually-hidden"> decisions: {about}</span>
+            </summary>
+            <ol className={styles.earlier}>
+              {earlier.map((decision) => (
+                <li key={decision.id}>
+                  <Decided decision={decision} months={months} today={today} />
+                </li>
+              ))}
+            </ol>
+          </details>
+        )}
+        {isOpen ? (
+          <details className={styles.more}>
+            <summary>
+              {holds ? "Decide anew" : "Decide"}
+              <span className="visually-hidden">: {about}</span>
+            </summary>
+            <DecisionForm of={of} />
+          </details>
+        ) : null}
+      </div>
+      {holds && mayDecide(caller, topic) ? (
+        <UndoForm publicId={publicId} id={latest.id} about={about} />
+      ) : null}
+    </li>
+  )
+}
