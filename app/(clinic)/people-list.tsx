@@ -3,9 +3,15 @@ import type { ReactNode } from "react"
 import styles from "./people-list.module.css"
 
 /** People as rows of sentences under heads; on a phone the cells of a row stand under each other. */
-export function PeopleList(props: { caption: string; heads: readonly string[]; children: ReactNode }) {
+export function PeopleList(props: {
+  caption: string
+  heads: readonly string[]
+  /** Widths of the columns where they are others than usual. */
+  columns?: string | undefined
+  children: ReactNode
+}) {
   return (
-    <table className={styles.table} role="table">
+    <table className={[styles.table, props.columns].filter(Boolean).join(" ")} role="table">
       <caption className="visually-hidden">{props.caption}</caption>
       <thead role="rowgroup">
         <tr role="row">

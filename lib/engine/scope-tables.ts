@@ -32,7 +32,7 @@ const shared = [
     "known_phrases",
     "code_ingredients",
   ],
-  ...["drug_sets", "drug_name_mappings", "pressure_limits"],
+  ...["drug_sets", "drug_name_mappings", "pressure_limits", "ras_considerations"],
 ]
 const byOrder = ["order_doses", "order_ingredients"]
 const leftOut = ["normalised_texts", "text_words", "text_phrases", "text_ingredients", "allergy_kinds"]

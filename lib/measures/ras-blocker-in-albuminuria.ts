@@ -1,6 +1,13 @@
 import { usualExclusions } from "./populations"
 import { panelSettings, pressureSettings, urineSettings } from "./setting-groups"
-import type { Measure } from "./types"
+import type { Condition, Measure } from "./types"
+
+/** The category from which the clinic asks for one. */
+export const fromCategory: Condition = {
+  sql: "p.a = 'A3' or cast($ras_from_category as varchar) = 'A2'",
+  words: "urine category from {ras.fromCategory} on",
+  evidence: "urine",
+}
 
 export const rasBlockerInAlbuminuria: Measure = {
   id: "ras-blocker-in-albuminuria",
@@ -16,11 +23,7 @@ export const rasBlockerInAlbuminuria: Measure = {
   notMetWords: "confirmed albuminuria, no ACE inhibitor or ARB",
   population: [
     { sql: "p.albuminuria = 'confirmed'", words: "confirmed albuminuria", evidence: "urine" },
-    {
-      sql: "p.a = 'A3' or cast($ras_from_category as varchar) = 'A2'",
-      words: "urine category from {ras.fromCategory} on",
-      evidence: "urine",
-    },
+    fromCategory,
   ],
   excluded: [
     ...usualExclusions,

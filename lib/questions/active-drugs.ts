@@ -1,4 +1,5 @@
 import { z } from "zod"
+import { listedIds } from "./listed-ids"
 
 const text = z.string().nullable()
 const number = z.number().nullable()
@@ -25,10 +26,7 @@ export type ActiveDrug = z.infer<typeof ActiveDrug>
  * Shape: parameters `$as_of` and `$listed_ids`, public ids with a comma between.
  */
 export const activeDrugs = {
-  sql: `with listed as (
-  select id as public_id
-  from (select unnest(string_split(nullif(cast($listed_ids as varchar), ''), ',')) as id) as ids
-),
+  sql: `with ${listedIds},
 active as (
   select people.public_id, spans.order_key, o.dose, o.dose_unit, o.times_per_day
   from order_spans as spans

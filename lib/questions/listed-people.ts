@@ -1,4 +1,5 @@
 import { z } from "zod"
+import { listedIds } from "./listed-ids"
 
 const ListedPerson = z.object({
   public_id: z.string(),
@@ -23,10 +24,7 @@ export type ListedPerson = z.infer<typeof ListedPerson>
  * Shape: parameters `$as_of` and `$listed_ids`, public ids with a comma between.
  */
 export const listedPeople = {
-  sql: `with listed as (
-  select id as public_id
-  from (select unnest(string_split(nullif(cast($listed_ids as varchar), ''), ',')) as id) as ids
-)
+  sql: `with ${listedIds}
 select
   people.public_id,
   people.given_name,

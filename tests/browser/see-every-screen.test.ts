@@ -40,6 +40,7 @@ const screens = [
   ["outreach-person", () => `/outreach/people/${somebody}`],
   ["outreach-visits", () => "/outreach/visits"],
   ["outreach-effect", () => "/outreach/effect"],
+  ["protection", () => "/protection"],
   ["several-classes", () => "/several-classes"],
   ["settings", () => "/settings"],
   ["settings-outreach", () => "/settings/outreach"],

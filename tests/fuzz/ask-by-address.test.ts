@@ -22,6 +22,7 @@ import {
 } from "../../app/(clinic)/patients/search-params"
 import { parsePatientView, PublicId } from "../../app/(clinic)/patients/[publicId]/search-params"
 import { monthHref, parseMonthView } from "../../app/(clinic)/search-params"
+import { parseProtectionView, protectionHref } from "../../app/(clinic)/protection/search-params"
 import { parseSeveralClassesView, severalClassesHref } from "../../app/(clinic)/several-classes/search-params"
 import { placeHref, placeOf } from "../../app/_http/prove"
 import { innerHeaders, refusalOf } from "../../lib/front/admission.mjs"
@@ -58,6 +59,15 @@ describe("any search of a screen becomes a view, and a view its address, which s
       const view = parseSeveralClassesView(raw)
       expect(parseSeveralClassesView(searchOf(severalClassesHref(view)))).toEqual(view)
     }))
+
+  test("those without an ACE inhibitor or ARB", () =>
+    forInputs(
+      hostileSearch(["month", "group", "whose", "page"], ["2026-01", "stopped", "everybody", "2"]),
+      (raw) => {
+        const view = parseProtectionView(raw)
+        expect(parseProtectionView(searchOf(protectionHref(view)))).toEqual(view)
+      },
+    ))
 
   test("the letters that are next and those that are chosen", () =>
     forInputs(hostileSearch(["after", "letters"], ["1", "1,2", "0", "1,,2"]), (raw) => {

@@ -6,6 +6,7 @@ with kinds as (
 select
   f.patient_id,
   kinds.kind,
+  f.recorded_on,
   coalesce(f.recorded_on, people.registered_on) as starts_on,
   coalesce(f.reaction = 'angioedema', false) as is_angioedema,
   f.substance,

@@ -119,6 +119,7 @@ function paramsFor(person: Person) {
     listed_ids: people.map((one) => one.public_id).join(","),
     ...{ series: "recorded", limit: 1000, offset: 0 },
     ...{ standing: "not met", change: null, cause: null, detail: null, reason: null, clinician: null },
+    ...{ group_id: null, clinician_id: null },
     ...{ site: null, sex: null, age: null, language: null, race: null, ethnicity: null },
     ...paramsOf(measures, meta.settings),
   }
@@ -180,6 +181,8 @@ it("finds the questions it asks", () => {
     "pressure-evidence.ts",
     "resistance-details.ts",
     "several-classes-findings.ts",
+    "protection-groups.ts",
+    "listed-ids.ts",
   ]
   const askedElsewhere = ["patient-table.ts"]
   const asked = [...files, ...parts, ...askedElsewhere].sort()

@@ -3,9 +3,11 @@ import { dayOfYear, month } from "../../../../lib/speech/format"
 import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
+import { rasBlockerInAlbuminuria } from "../../../../lib/measures/ras-blocker-in-albuminuria"
 import { uncontrolledOnSeveralClasses } from "../../../../lib/measures/uncontrolled-on-several-classes"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { monthChoices, type ChosenMonth } from "../../months"
+import { protectionHref } from "../../protection/search-params"
 import { severalClassesHref } from "../../several-classes/search-params"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
@@ -39,6 +41,13 @@ export function MeasureAside(props: {
         <AsidePart>
           <Link href={severalClassesHref({ month: chosen.param })} prefetch={false}>
             Person by person, what to look at before another drug
+          </Link>
+        </AsidePart>
+      ) : null}
+      {measure.id === rasBlockerInAlbuminuria.id && props.isPeopleShown ? (
+        <AsidePart>
+          <Link href={protectionHref({ month: chosen.param })} prefetch={false}>
+            Person by person, who takes none and why
           </Link>
         </AsidePart>
       ) : null}

@@ -1,0 +1,113 @@
+import { count, day, lab, oneDecimal, pressure, sentenceCase } from "../../../lib/speech/format"
+import type { ProtectionPerson } from "../../../lib/questions/protection-people"
+import { PersonHead } from "../../_ui/person-head"
+import { PressureMark } from "../../_ui/pressure-mark"
+import { sexWords } from "../../_ui/sex-words"
+import type { ChosenMonth } from "../months"
+import styles from "../people-list.module.css"
+import { PersonDrugs } from "../person-drugs"
+import { PersonValue } from "../person-value"
+import { PersonStanding } from "./person-standing"
+import type { ProtectionFacts } from "./protection-answers"
+import { conditionWords, reactionWords, urineWords } from "./row-words"
+
+type RowProps = { person: ProtectionPerson; facts: ProtectionFacts; chosen: ChosenMonth }
+
+/** One person: why none is taken, the kidneys, what keeps a start back, what else is taken and had. */
+export function PersonRow({ person, facts, chosen }: RowProps) {
+  return (
+    <tr role="row" data-row="">
+      <PersonHead person={person} month={chosen.param}>
+        <p className={styles.soft}>
+          {count(person.age_years)} years, {sexWords(person.sex)}
+        </p>
+        <p className={styles.soft}>{person.clinician_name ?? "no clinician"}</p>
+        <p className={styles.soft}>{person.site}</p>
+        {chosen.isRunning ? (
+          <p className={styles.soft}>
+            next visit {person.next_visit_on === null ? "not booked" : day(person.next_visit_on)}
+          </p>
+        ) : null}
+      </PersonHead>
+      <td role="cell">
+        <PersonStanding person={person} facts={facts} />
+      </td>
+      <td role="cell" className={styles.values}>
+        <Kidney person={person} facts={facts} />
+      </td>
+      <td role="cell" className={styles.values}>
+        <Limits person={person} />
+      </td>
+      <td role="cell">
+        <Else person={person} facts={facts} />
+      </td>
+    </tr>
+  )
+}
+
+function Kidney({ person, facts }: { person: ProtectionPerson; facts: ProtectionFacts }) {
+  const { egfr, slope } = person
+  return (
+    <dl>
+      <div>
+        <dt>Urine, latest first</dt>
+        {facts.urine.map((point, place) => (
+          <dd key={place}>
+            {urineWords(point)}, <span className={styles.soft}>{day(point.day)}</span>
+          </dd>
+        ))}
+      </div>
+      <PersonValue name="eGFR" on={person.egfr_on}>
+        {egfr === null ? null : count(egfr)}
+      </PersonValue>
+      <PersonValue name="Slope over 24 months" on={null} absent="too few results">
+        {slope === null ? null : `${oneDecimal(slope)} a year`}
+      </PersonValue>
+    </dl>
+  )
+}
+
+function Limits({ person }: { person: ProtectionPerson }) {
+  const { potassium, systolic, diastolic, bp_source: source } = person
+  const isMeasured = systolic !== null && diastolic !== null && source !== null
+  return (
+    <dl>
+      <PersonValue name="Potassium" on={person.potassium_on}>
+        {potassium === null
+          ? null
+          : lab({ number: potassium, comparator: person.potassium_comparator, unit: "mmol/L", decimals: 1 })}
+      </PersonValue>
+      <PersonValue name="Pressure" on={person.bp_on} absent="not measured">
+        {isMeasured ? (
+          <>
+            {pressure(systolic, diastolic)} <PressureMark source={source} />
+          </>
+        ) : null}
+      </PersonValue>
+    </dl>
+  )
+}
+
+function Else({ person, facts }: { person: ProtectionPerson; facts: ProtectionFacts }) {
+  const beside = [
+    { words: "SGLT2 inhibitor", isTaken: person.on_sglt2_inhibitor },
+    { words: "finerenone", isTaken: person.on_finerenone },
+  ].filter(({ isTaken }) => isTaken)
+  return (
+    <>
+      <PersonDrugs classes={person.classes} drugs={facts.drugs} />
+      {beside.map(({ words }) => (
+        <p key={words}>{sentenceCase(words)}</p>
+      ))}
+      <p>{conditionWords(person)}</p>
+      {facts.reactions.length === 0 ? (
+        <p className={styles.soft}>No reaction to an ACE inhibitor or ARB on record</p>
+      ) : null}
+      {facts.reactions.map((reaction) => (
+        <p key={reactionWords(reaction)}>
+          <strong>{reactionWords(reaction)}</strong>
+        </p>
+      ))}
+    </>
+  )
+}

@@ -1,0 +1,110 @@
+import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
+import { protectionGroups } from "../../../lib/questions/protection-groups"
+import { counted, dayInFull, sentenceCase } from "../../../lib/speech/format"
+import { Pager } from "../../_ui/pager"
+import type { ChosenMonth } from "../months"
+import { Narrowed, PeopleList } from "../people-list"
+import styles from "../people-list.module.css"
+import columns from "./protection.module.css"
+import { PersonRow } from "./person-row"
+import { pageSize, type ProtectionAnswers, type ProtectionFacts } from "./protection-answers"
+import { protectionHref, type ProtectionView } from "./search-params"
+
+type ListProps = {
+  answers: ProtectionAnswers
+  view: ProtectionView
+  chosen: ChosenMonth
+  snapshot: SnapshotMeta
+}
+
+const heads = [
+  "Person",
+  "Why none, and what is published",
+  "Urine and kidneys",
+  "Potassium, pressure",
+  "Drugs, conditions, reactions",
+] as const
+
+/** The people, most pressing first, a page at a time, with the words for the order. */
+export function ProtectionList(props: ListProps) {
+  const { answers, view, chosen, snapshot } = props
+  const { people } = answers
+  const isClosed = snapshot.closed.some((one) => one.asOf === chosen.asOf)
+  if (people.length === 0) return <Nobody {...props} />
+  return (
+    <>
+      <NarrowedTo view={view} />
+      <p className={styles.order}>
+        {counted(people[0]?.total ?? 0, "person", "people")}. Those without a documented reason first, then
+        those raised once, then those with a reason; in each A3 before A2, A2 with diabetes before A2 without,
+        and then the higher ACR. The extract does not say who stopped a drug; whoever had the visit of that
+        day is named.
+        {isClosed
+          ? " This month is closed: people stand as known then, urine, drugs and reactions as on record today."
+          : ""}
+      </p>
+      <PeopleList
+        caption="People with albuminuria and no ACE inhibitor or ARB, most pressing first"
+        heads={heads}
+        columns={columns.columns}
+      >
+        {people.map((person) => (
+          <PersonRow
+            key={person.public_id}
+            person={person}
+            facts={ofPerson(answers.facts, person.public_id)}
+            chosen={chosen}
+          />
+        ))}
+      </PeopleList>
+      <div className={styles.foot}>
+        <Pager
+          page={view.page ?? 1}
+          size={pageSize}
+          total={people[0]?.total ?? 0}
+          hrefOf={(other) => protectionHref({ ...view, page: other === 1 ? null : other })}
+        />
+      </div>
+    </>
+  )
+}
+
+function ofPerson(facts: ProtectionFacts, publicId: string): ProtectionFacts {
+  const own = <T extends { public_id: string }>(rows: T[]) => rows.filter((row) => row.public_id === publicId)
+  return {
+    urine: own(facts.urine),
+    drugs: own(facts.drugs),
+    reactions: own(facts.reactions),
+    stops: own(facts.stops),
+    reasons: own(facts.reasons),
+    considerations: own(facts.considerations),
+  }
+}
+
+function NarrowedTo({ view }: { view: ProtectionView }) {
+  const group = protectionGroups.find(({ id }) => id === view.group)
+  if (!group) return null
+  return (
+    <Narrowed href={protectionHref({ ...view, group: null, page: null })}>
+      {sentenceCase(group.words)}
+    </Narrowed>
+  )
+}
+
+function Nobody({ answers, view, chosen }: ListProps) {
+  return (
+    <>
+      <NarrowedTo view={view} />
+      <p className={styles.none}>{nobodyWords({ answers, view, chosen })}</p>
+    </>
+  )
+}
+
+function nobodyWords({ answers, view, chosen }: Pick<ListProps, "answers" | "view" | "chosen">): string {
+  const on = dayInFull(chosen.asOf)
+  if (view.page !== null) return "The list is not that long."
+  if (answers.counts.people > 0) return `No one is in this group on ${on}.`
+  if (answers.panel.isShown)
+    return `No one of your patients has albuminuria and no ACE inhibitor or ARB on ${on}.`
+  return `No one whom you may see has albuminuria and no ACE inhibitor or ARB on ${on}.`
+}
