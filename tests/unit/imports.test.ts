@@ -14,6 +14,8 @@ const mayImport: Record<string, string[]> = {
   "lib/clinical": [],
   "lib/measures": ["lib/domain"],
   "lib/questions": ["lib/domain", "lib/measures"],
+  // What is urgent is the first of the reasons to contact somebody, conditions over the wide row like those of a measure.
+  "lib/questions/urgent-now": ["lib/outreach/pressing-reasons", "lib/outreach/reason-sql"],
   "lib/statistics": ["lib/domain"],
   "lib/speech": ["lib/domain", "lib/measures", "lib/statistics"],
   "lib/speech/outreach-words": ["lib/outreach/reasons", "lib/outreach/routine-reasons"],

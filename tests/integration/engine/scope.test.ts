@@ -183,6 +183,9 @@ it("finds the questions it asks", () => {
     "several-classes-findings.ts",
     "protection-groups.ts",
     "listed-ids.ts",
+    "own-people.ts",
+    "own-change-steps.ts",
+    "urgent-now.ts",
   ]
   const askedElsewhere = ["patient-table.ts"]
   const asked = [...files, ...parts, ...askedElsewhere].sort()
