@@ -85,15 +85,9 @@ dose_steps as (
   group by c.change, c.ingredient, c.dose_before, c.dose_after, c.changed_on
 ),
 recent_stops as (
-  select s.patient_id, s.class, s.stopped_on, person.as_of,
-    case when s.reading_on <= person.as_of then s.reading_on end as reading_on
-  from class_stops as s
-  join person on person.patient_id = s.patient_id
-    and s.stopped_on <= person.as_of and s.stopped_on > person.as_of - 120
-  left join drug_runs as r
-    on r.what = 'class' and r.patient_id = s.patient_id and r.word = s.class
-    and r.started_on <= person.as_of and (r.ends_on is null or r.ends_on > person.as_of)
-  where r.patient_id is null
+  select s.patient_id, s.class, s.stopped_on, s.as_of, s.reading_on
+  from recent_stops_at as s
+  join person on person.patient_id = s.patient_id and person.as_of = s.as_of
 ),
 judged_stops as (
   select s.*, 'class stopped' as topic from recent_stops as s where s.stopped_on <= s.as_of - 30
