@@ -22,7 +22,8 @@ const shared = [
     "closed_months",
     "clinicians",
   ],
-  ...["allergy_groups", "conditions", "drug_combinations", "drug_ingredients", "drug_names", "drug_words"],
+  ...["allergy_groups", "conditions", "drug_combinations", "drug_ingredients", "drug_names", "drug_reasons"],
+  ...["drug_words"],
   ...[
     "drug_words_used",
     "lab_tests",

@@ -186,6 +186,8 @@ it("finds the questions it asks", () => {
     "own-people.ts",
     "own-change-steps.ts",
     "urgent-now.ts",
+    "starting-and-stopping-groups.ts",
+    "starting-and-stopping-rows.ts",
   ]
   const askedElsewhere = ["patient-table.ts"]
   const asked = [...files, ...parts, ...askedElsewhere].sort()

@@ -1,6 +1,6 @@
 import { parse } from "csv-parse/sync"
 import { readFileSync } from "node:fs"
-import { describe, expect, it } from "vitest"
+import { describe, expect, it, test } from "vitest"
 import { z } from "zod"
 
 const Rows = z.array(z.record(z.string(), z.string()))
@@ -18,6 +18,7 @@ const words = readRows("lib/clinical/codes/drug-words.csv")
 const routes = readRows("lib/clinical/codes/route-words.csv")
 const conditions = readRows("lib/clinical/codes/conditions.csv")
 const groups = readRows("lib/clinical/codes/allergy-groups.csv")
+const reasons = readRows("lib/clinical/codes/drug-reasons.csv")
 // WHO ATC/DDD index, public extract of 2026-04-25: code and name as printed there.
 const atcNames = new Map(
   readRows("tests/fixtures/vectors/atc-names.csv").map((row) => [row.code ?? "", row.name ?? ""]),
@@ -55,7 +56,16 @@ describe("the drug lists", () => {
   })
 
   it("name a source in every row", () => {
-    const all = [...ingredients, ...names, ...combinations, ...words, ...routes, ...conditions, ...groups]
+    const all = [
+      ...ingredients,
+      ...names,
+      ...combinations,
+      ...words,
+      ...routes,
+      ...conditions,
+      ...groups,
+      ...reasons,
+    ]
 
     expect(all.filter((row) => (row.source ?? "") === "")).toEqual([])
   })
@@ -219,8 +229,15 @@ describe("the ATC codes", () => {
   })
 })
 
+test("the other reasons for a class name classes and kinds that the drugs have", () => {
+  const known = new Set(ingredients.flatMap((row) => [`${row.class},`, `${row.class},${row.kind}`]))
+
+  expect(reasons.map((row) => `${row.family},${row.kind}`).filter((one) => !known.has(one))).toEqual([])
+  expect(reasons.length).toBeGreaterThan(0)
+})
+
 describe("the condition groups", () => {
-  it("hold the ICD-10 codes of the definitions and no other", () => {
+  it("hold the ICD-10 codes of the definitions and those of falls, and no other", () => {
     const byCondition: Record<string, string[]> = {}
     for (const row of conditions.filter((one) => one.code_system === "icd10"))
       (byCondition[row.condition ?? ""] ??= []).push(row.code ?? "")
@@ -237,6 +254,8 @@ describe("the condition groups", () => {
       atrial_fibrillation: ["I48"],
       pregnancy: ["O0", "O1", "O2", "O3", "O4", "O5", "O6", "O7", "O8", "O9", "Z331", "Z34", "Z3A"],
       palliative: ["Z515"],
+      // Of no measure: told beside low pressure. Falls, dizziness, syncope, hypotension (titles of ICD-10-CM, from memory).
+      falls_or_dizziness: ["R42", "R55", "I95", "R296", "W0", "W1", "Z9181"],
     })
   })
 
