@@ -20,14 +20,6 @@ export const decisionKinds = [
 
 export type DecisionKind = (typeof decisionKinds)[number]
 
-/** The kinds that the definitions count as an exception. */
-export const exceptionKinds = [
-  "contraindicated",
-  "not tolerated",
-  "patient declined",
-  "deferred",
-] as const satisfies readonly DecisionKind[]
-
 /** Why, from a short list; what is not on it is said in the note. Common practice, no source. */
 export const decisionReasons: Readonly<Record<DecisionKind, readonly string[]>> = {
   planned: ["prescribed today", "at the next visit", "after a test", "with another clinic", "other"],
@@ -106,10 +98,26 @@ export type ClinicianDecision = NewDecision & {
   readonly replacedById: number | null
 }
 
-/** The day on which a decision no longer holds: its own, else so many months after it was made. */
+/**
+ * The day on which a decision no longer holds: its own, else so many months after it was made. Null for a plan and for wrong
+ * data without a day, which stand until somebody takes them back.
+ */
 export function holdsUntil(
-  decision: Pick<ClinicianDecision, "madeOn" | "endsOn">,
+  { kind, madeOn, endsOn }: Pick<ClinicianDecision, "kind" | "madeOn" | "endsOn">,
   months: number,
-): PlainDate {
-  return decision.endsOn ?? monthsAfter(decision.madeOn, months)
+): PlainDate | null {
+  if (endsOn !== null) return endsOn
+  return kind === "planned" || kind === "wrong data" ? null : monthsAfter(madeOn, months)
+}
+
+/** Whether a decision holds on a day, with so many months for one that names no end. */
+export function holdsOn(
+  decision: Pick<ClinicianDecision, "kind" | "madeOn" | "endsOn" | "undoneOn">,
+  asked: { months: number; on: PlainDate },
+): boolean {
+  const until = holdsUntil(decision, asked.months)
+  const { madeOn, undoneOn } = decision
+  return (
+    madeOn <= asked.on && (undoneOn === null || undoneOn > asked.on) && (until === null || until > asked.on)
+  )
 }

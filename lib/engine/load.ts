@@ -8,7 +8,6 @@ import pg from "pg"
 import { to as copyTo } from "pg-copy-streams"
 import { z } from "zod"
 import { KeptMapping, type ClosedMonth } from "../domain/closed-month"
-import { exceptionKinds } from "../domain/clinician-decisions"
 import { Settings } from "../domain/settings"
 import { connect } from "../store/connect"
 import { rawTables, type RawTable } from "./raw-tables"
@@ -79,7 +78,7 @@ const Decision = z.object({
   undone_on: z.string().nullable(),
 })
 
-/** The decisions that may be an exception, as they stand now or, with `knownAt`, as they stood at that instant. */
+/** Clinicians' decisions, as they stand now or, with `knownAt`, as they stood at that instant. */
 async function readDecisions(
   client: pg.Client,
   knownAt: string | undefined,
@@ -88,9 +87,9 @@ async function readDecisions(
     `select patient_id, topic, kind, made_on::text, ends_on::text,
        case when undone_at <= coalesce($1::timestamptz, undone_at) then undone_on::text end as undone_on
      from clinician_decisions
-     where kind = any ($2::text[]) and made_at <= coalesce($1::timestamptz, made_at)
+     where made_at <= coalesce($1::timestamptz, made_at)
      order by id`,
-    [knownAt ?? null, exceptionKinds],
+    [knownAt ?? null],
   )
   return z.array(Decision).parse(result.rows)
 }

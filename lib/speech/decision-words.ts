@@ -4,7 +4,7 @@ import type {
   DecisionProblem,
   DecisionTopic,
 } from "../domain/clinician-decisions"
-import { sentenceCase } from "./format"
+import { day, listed, sentenceCase } from "./format"
 
 /** What is decided about, as screens call it. */
 export const decisionTopicWords: Readonly<Record<DecisionTopic, string>> = {
@@ -36,4 +36,38 @@ export const decisionProblemWords: Readonly<Record<DecisionProblem, string>> = {
   "day is missing": "Until when it is deferred is needed.",
   "day is not later": "The day has to be later than today.",
   "day is too far": "The day may be five years away at most; somebody looks again then.",
+}
+
+/** What became of a plan as of a day, without a full stop at its end. */
+type PlanSeen = {
+  due_on: string
+  started_on: string | null
+  state: "started" | "taken back" | "waiting" | "not started in time"
+  potassium_on: string | null
+  creatinine_on: string | null
+  tests: "done" | "waiting" | "missing" | null
+}
+
+/** "Not started by 20 October 2026", "Started 3 September 2026; no potassium in the 28 days after it". */
+export function planWords(plan: PlanSeen): string {
+  if (plan.started_on === null) {
+    if (plan.state === "taken back") return "Taken back before a start"
+    return `${plan.state === "waiting" ? "To be started by" : "Not started by"} ${day(plan.due_on)}`
+  }
+  const late = plan.started_on > plan.due_on ? `, later than ${day(plan.due_on)}` : ""
+  const tests = testWords(plan)
+  return `Started ${day(plan.started_on)}${late}${tests === null ? "" : `; ${tests}`}`
+}
+
+function testWords({ tests, potassium_on, creatinine_on }: PlanSeen): string | null {
+  if (tests === null) return null
+  const each = [["potassium", potassium_on] as const, ["creatinine", creatinine_on] as const]
+  const done = each.flatMap(([test, on]) => (on === null ? [] : [`${test} ${day(on)}`]))
+  const open = each.flatMap(([test, on]) => (on === null ? [test] : []))
+  if (open.length === 0) return listed(done)
+  const awaited =
+    tests === "waiting"
+      ? `${listed(open)} to be tested within 28 days`
+      : `no ${open.join(" and no ")} in the 28 days after it`
+  return [...done, awaited].join(", ")
 }

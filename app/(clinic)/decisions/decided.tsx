@@ -24,5 +24,6 @@ function endWords(decision: ClinicianDecision, months: number, today: string): s
     return `${did} by ${undoneBy ?? "nobody known"}, ${day(undoneOn)}`
   }
   const until = holdsUntil(decision, months)
+  if (until === null) return "until it is replaced or taken back"
   return until <= today ? `ended ${day(until)}` : `holds until ${day(until)}`
 }

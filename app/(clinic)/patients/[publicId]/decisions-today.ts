@@ -2,10 +2,11 @@ import type { Caller } from "../../../../lib/access/caller"
 import { decisionTopics, type ClinicianDecision } from "../../../../lib/domain/clinician-decisions"
 import { plainToday } from "../../../../lib/domain/plain-date"
 import { decisionMeasures } from "../../../../lib/measures/decision-measures"
+import { planWatchOfPerson, type WatchedPlan } from "../../../../lib/questions/plan-watch"
 import type { PatientStanding } from "../../../../lib/questions/patient-standings"
 import { store } from "../../../../lib/store/client"
 import { listDecisions } from "../../../../lib/store/clinician-decisions"
-import { callerScope } from "../../../_http/ask"
+import { ask, callerScope } from "../../../_http/ask"
 import { mayDecide } from "../../decisions/may-decide"
 import { clinicTimeZone } from "../../time-zone"
 
@@ -14,6 +15,8 @@ export type TopicToday = {
   /** The one that was neither replaced nor taken back; it may have ended. */
   latest: ClinicianDecision | null
   earlier: ClinicianDecision[]
+  /** What became of the latest, where it is a plan that the figures know by now. */
+  plan: WatchedPlan | null
   /** Whether its measure asks this person and the caller decides about it. */
   isOpen: boolean
 }
@@ -21,12 +24,14 @@ export type TopicToday = {
 /** What was decided about a person as of today, by topic; topics without a decision that nobody is asked about are left out. */
 export async function decisionsToday(asked: {
   publicId: string
+  asOf: string
   standings: readonly PatientStanding[]
   caller: Caller
 }): Promise<{ topics: TopicToday[]; today: string }> {
-  const { publicId, standings, caller } = asked
-  const [all, timeZone] = await Promise.all([
+  const { publicId, asOf, standings, caller } = asked
+  const [all, plans, timeZone] = await Promise.all([
     listDecisions(store(), { scope: await callerScope(), publicId }),
+    ask(planWatchOfPerson, { public_id: publicId, as_of: asOf }),
     clinicTimeZone(),
   ])
   const topics = decisionTopics.map((topic) => {
@@ -35,10 +40,17 @@ export async function decisionsToday(asked: {
     const standing = standings.find((one) => one.measure_id === decisionMeasures[topic])?.standing
     const concerns = standing !== undefined && standing !== "outside" && standing !== "excluded"
     const isOpen = concerns && mayDecide(caller, topic)
-    return { topic, latest, earlier: own.filter((one) => one !== latest), isOpen }
+    const plan = latest?.kind === "planned" ? planOf(plans, latest) : null
+    return { topic, latest, plan, earlier: own.filter((one) => one !== latest), isOpen }
   })
   return {
     topics: topics.filter((one) => one.isOpen || one.latest !== null || one.earlier.length > 0),
     today: plainToday(new Date(), timeZone),
   }
+}
+
+function planOf(plans: readonly WatchedPlan[], { topic, madeOn }: ClinicianDecision): WatchedPlan | null {
+  return (
+    plans.find((one) => one.topic === topic && one.made_on === madeOn && one.state !== "taken back") ?? null
+  )
 }

@@ -1,6 +1,6 @@
 import type { Caller } from "../../../../lib/access/caller"
-import { holdsUntil } from "../../../../lib/domain/clinician-decisions"
-import { decisionTopicWords } from "../../../../lib/speech/decision-words"
+import { holdsOn } from "../../../../lib/domain/clinician-decisions"
+import { decisionTopicWords, planWords } from "../../../../lib/speech/decision-words"
 import { sentenceCase } from "../../../../lib/speech/format"
 import { Decided } from "../../decisions/decided"
 import { DecisionForm } from "../../decisions/decision-form"
@@ -32,9 +32,9 @@ export function Decisions(props: Shown & { topics: readonly TopicToday[] }) {
 }
 
 function Topic({ one, publicId, caller, months, today }: Shown & { one: TopicToday }) {
-  const { topic, latest, earlier, isOpen } = one
+  const { topic, latest, plan, earlier, isOpen } = one
   const about = decisionTopicWords[topic]
-  const holds = latest !== null && holdsUntil(latest, months) > today
+  const holds = latest !== null && holdsOn(latest, { months, on: today })
   const of = { publicId, topic, shownId: latest?.id ?? null, about, today }
   return (
     <li>
@@ -44,6 +44,15 @@ function Topic({ one, publicId, caller, months, today }: Shown & { one: TopicTod
           <p className={styles.none}>None on record.</p>
         ) : (
           <Decided decision={latest} months={months} today={today} />
+        )}
+        {plan === null ? null : (
+          <p
+            className={
+              plan.state === "not started in time" || plan.tests === "missing" ? styles.late : undefined
+            }
+          >
+            {planWords(plan)}.
+          </p>
         )}
         {earlier.length === 0 ? null : (
           <details className={styles.more}>

@@ -49,7 +49,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
   // What is being done and decided is known of today alone.
   const toContact =
     chosen.isRunning && may(caller, "outreach.work") ? await caseToday(person.public_id) : null
-  const about = { publicId: person.public_id, standings: held.standings, caller }
+  const about = { publicId: person.public_id, asOf: chosen.asOf, standings: held.standings, caller }
   const decided = chosen.isRunning ? await decisionsToday(about) : null
   const months = monthChoices(snapshot, (month) => patientHref(person.public_id, month))
   return (
