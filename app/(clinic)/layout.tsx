@@ -39,7 +39,7 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
         <Link href="/" className={styles.name} prefetch={false}>
           Filtrate
         </Link>
-        <Nav screens={open.map(({ href, name }) => ({ href, name }))} />
+        <Nav screens={open.map(({ href, name, within }) => ({ href, name, within }))} />
         <div className={styles.corner}>
           {snapshot ? (
             <p className={styles.clinic}>

@@ -4,8 +4,10 @@ import Link, { useLinkStatus } from "next/link"
 import { usePathname } from "next/navigation"
 import styles from "./shell.module.css"
 
+type NavEntry = { href: string; name: string; within?: readonly string[] | undefined }
+
 /** The screens there are, the present one marked. */
-export function Nav({ screens }: { screens: readonly { href: string; name: string }[] }) {
+export function Nav({ screens }: { screens: readonly NavEntry[] }) {
   const path = usePathname()
   return (
     <nav aria-label="Screens" className={styles.nav}>
@@ -14,7 +16,7 @@ export function Nav({ screens }: { screens: readonly { href: string; name: strin
           key={screen.href}
           href={screen.href}
           prefetch={false}
-          aria-current={isWithin(path, screen.href) ? "page" : undefined}
+          aria-current={isPresent(path, screen) ? "page" : undefined}
         >
           {screen.name}
           <Coming />
@@ -28,6 +30,10 @@ export function Nav({ screens }: { screens: readonly { href: string; name: strin
 function Coming() {
   const { pending } = useLinkStatus()
   return <span aria-hidden="true" className={pending ? styles.coming : undefined} />
+}
+
+function isPresent(path: string, { href, within = [] }: NavEntry): boolean {
+  return [href, ...within].some((address) => isWithin(path, address))
 }
 
 function isWithin(path: string, href: string): boolean {

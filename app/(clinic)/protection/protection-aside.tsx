@@ -1,6 +1,7 @@
 import Link from "next/link"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { rasBlockerInAlbuminuria } from "../../../lib/measures/ras-blocker-in-albuminuria"
+import { ReviewLinks } from "../review-links"
 import { protectionGroups } from "../../../lib/questions/protection-groups"
 import { dayOfYear, month, numbered } from "../../../lib/speech/format"
 import { CountList } from "../../_ui/count-list"
@@ -31,6 +32,9 @@ export function ProtectionAside({ answers, view, chosen, snapshot }: AsideProps)
           {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
         </p>
       </ScreenTitle>
+      <AsidePart>
+        <ReviewLinks open="/protection" month={chosen.param} />
+      </AsidePart>
       {panel.isOffered ? <Whose view={view} isOwn={panel.isShown} /> : null}
       <AsidePart>
         <CountList

@@ -8,6 +8,7 @@ import { MonthList } from "../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
 import { monthChoices, type ChosenMonth } from "../months"
+import { ReviewLinks } from "../review-links"
 import { severalClassesHref, type SeveralClassesView } from "./search-params"
 import type { SeveralClassesAnswers } from "./several-classes-answers"
 
@@ -33,6 +34,9 @@ export function SeveralClassesAside({ answers, view, chosen, snapshot }: AsidePr
           {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
         </p>
       </ScreenTitle>
+      <AsidePart>
+        <ReviewLinks open="/several-classes" month={chosen.param} />
+      </AsidePart>
       <AsidePart>
         <CountList
           rows={[

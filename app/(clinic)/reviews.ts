@@ -1,0 +1,8 @@
+/** A review of people that a clinician goes through: its address and name. */
+type Review = { readonly href: string; readonly name: string }
+
+/** The reviews in the order in which they are offered; the masthead opens the first. */
+export const reviews: readonly [Review, ...Review[]] = [
+  { href: "/protection", name: "Protection" },
+  { href: "/several-classes", name: "Several classes" },
+]
