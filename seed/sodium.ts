@@ -97,6 +97,11 @@ function recordFood(options: {
 
 const milligramsPerMillimole = 22.99
 
+/** The part of a day's urine that came into the bottle: of one day in nine a third. */
+function partCollected(day: Day): number {
+  return day % 9 === 0 ? 1 / 3 : 1
+}
+
 function recordUrineSodium(life: Life, day: Day): void {
   const { random, person } = life
   const excretedMmol =
@@ -119,7 +124,9 @@ function recordUrineSodium(life: Life, day: Day): void {
       patient_id: person.id,
       collected_at: collected,
       test: "urine_creatinine_24h",
-      value: Math.max(4, random.normal(person.bodySex === "female" ? 9.5 : 13.5, 2)).toFixed(1),
+      value: (
+        partCollected(day) * Math.max(4, random.normal(person.bodySex === "female" ? 9.5 : 13.5, 2))
+      ).toFixed(1),
       unit: "mmol/d",
       status: "final",
     },
