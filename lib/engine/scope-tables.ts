@@ -33,7 +33,7 @@ const shared = [
     "known_phrases",
     "code_ingredients",
   ],
-  ...["drug_sets", "drug_name_mappings", "pressure_limits", "ras_considerations"],
+  ...["drug_sets", "drug_name_mappings", "pressure_limits", "ras_considerations", "potassium_advice"],
 ]
 const byOrder = ["order_doses", "order_ingredients"]
 const leftOut = ["normalised_texts", "text_words", "text_phrases", "text_ingredients", "allergy_kinds"]
