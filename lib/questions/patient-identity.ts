@@ -53,6 +53,9 @@ export const PatientIdentity = z.object({
   risk_acr_on: text,
   systolic_limit: number,
   diastolic_limit: number,
+  potassium: number,
+  potassium_comparator: text,
+  potassium_on: text,
   next_visit_on: text,
 })
 
@@ -81,6 +84,7 @@ select
   p.slope, p.slope_standard_error, cast(p.slope_points as integer) as slope_points, p.slope_from, p.slope_to,
   p.failure_risk_2_years, p.failure_risk_5_years, p.risk_acr, p.risk_acr_on,
   p.systolic_limit, p.diastolic_limit,
+  p.potassium, p.potassium_comparator, p.potassium_on,
   p.next_visit_on
 from people
 join as_of_windows as w on w.as_of = cast($as_of as date)

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react"
 import { classWords } from "../../../_ui/class-words"
 import { day, sentenceCase } from "../../../../lib/speech/format"
+import { completenessWords } from "./diet-part-words"
 import { doseWords, endWords } from "./drug-words"
 import styles from "./line-figures.module.css"
 import type { PatientAnswers } from "./patient-answers"
@@ -68,7 +69,7 @@ export function LineFigures({ facts }: { facts: PatientAnswers["line"] }) {
         title="Sodium"
         rows={facts.diet.map((record) => ({
           on: record.day,
-          words: `${shown(record.comparator, Math.round(record.sodium_mg))} mg, ${record.series}`,
+          words: `${shown(record.comparator, Math.round(record.sodium_mg))} mg, ${[record.series, completenessWords(record)].filter((part) => part !== null).join(", ")}`,
           sources: record.sources,
         }))}
       />

@@ -16,6 +16,7 @@ import { patientHref } from "../search-params"
 import { Cautions } from "./cautions"
 import { Decisions } from "./decisions"
 import { decisionsToday } from "./decisions-today"
+import { DietPart } from "./diet-part"
 import { Identity } from "./identity"
 import { KidneyOutlook } from "./kidney-outlook"
 import { patientAnswers, survivorOf } from "./patient-answers"
@@ -70,6 +71,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         <div className={styles.line}>
           <TimeLine person={person} facts={line} asOf={chosen.asOf} settings={snapshot.settings} />
           <KidneyOutlook person={person} />
+          <DietPart person={person} records={line.diet} {...answers.diet} />
           <Resistance holds={held.resistance} />
           {decided === null ? null : (
             <Decisions

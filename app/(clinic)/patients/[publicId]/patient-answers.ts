@@ -10,8 +10,10 @@ import { patientEvidence } from "../../../../lib/questions/patient-evidence"
 import { patientIdentity, type PatientIdentity } from "../../../../lib/questions/patient-identity"
 import { patientLabs } from "../../../../lib/questions/patient-labs"
 import { patientMonitoringEvidence } from "../../../../lib/questions/patient-monitoring-evidence"
+import { patientPotassiumAdvice } from "../../../../lib/questions/patient-potassium-advice"
 import { patientPressures } from "../../../../lib/questions/patient-pressures"
 import { patientResistance } from "../../../../lib/questions/patient-resistance"
+import { patientSodium } from "../../../../lib/questions/patient-sodium"
 import { patientSurvivor } from "../../../../lib/questions/patient-survivor"
 import { patientStandings } from "../../../../lib/questions/patient-standings"
 import { patientVisits } from "../../../../lib/questions/patient-visits"
@@ -22,6 +24,7 @@ export type PatientAnswers = {
   person: PatientIdentity
   line: Awaited<ReturnType<typeof lineFacts>>
   held: Awaited<ReturnType<typeof standingFacts>>
+  diet: Awaited<ReturnType<typeof dietFacts>>
 }
 
 /** Everything the screen of one person says on one day; null when nobody has the id. */
@@ -32,13 +35,15 @@ export async function patientAnswers(
 ): Promise<PatientAnswers | null> {
   const { settings } = snapshot
   const params = { public_id: publicId, as_of: asOf, home_window_days: settings["bp.homeWindowDays"] }
-  const [people, line, held] = await Promise.all([
+  const withSettings = { ...params, ...paramsOf(measures, settings) }
+  const [people, line, held, diet] = await Promise.all([
     ask(patientIdentity, params),
     lineFacts(params),
-    standingFacts({ ...params, ...paramsOf(measures, settings) }),
+    standingFacts(withSettings),
+    dietFacts(withSettings),
   ])
   const person = people[0]
-  return person ? { person, line, held } : null
+  return person ? { person, line, held, diet } : null
 }
 
 /** Whose page an old address leads to: that of the person into whose record another was merged; null for nobody. */
@@ -57,6 +62,14 @@ async function lineFacts(params: Params) {
     ask(patientVisits, params),
   ])
   return { pressures, courses, labs, diet, visits }
+}
+
+async function dietFacts(params: Params) {
+  const [sodium, potassium] = await Promise.all([
+    ask(patientSodium, params),
+    ask(patientPotassiumAdvice, params),
+  ])
+  return { sodium: sodium[0] ?? null, potassium }
 }
 
 async function standingFacts(params: Params) {

@@ -1,7 +1,9 @@
 import type { Settings } from "../../../../lib/domain/settings"
 import { day, monthShort } from "../../../../lib/speech/format"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
+import type { DietPoint } from "../../../../lib/questions/patient-diet"
 import type { LabPoint } from "../../../../lib/questions/patient-labs"
+import { completenessWords } from "./diet-part-words"
 import { DrugTrack } from "./drug-track"
 import { LineFigures } from "./line-figures"
 import type { PatientAnswers } from "./patient-answers"
@@ -95,7 +97,8 @@ export function TimeLine(props: {
           day: record.day,
           value: record.sodium_mg,
           words: `${record.comparator ?? ""}${Math.round(record.sodium_mg).toLocaleString("en-US")}`,
-          look: dietLook(record.series),
+          look: dietLook(record),
+          remark: completenessWords(record),
           sources: record.sources,
         }))}
         limits={[{ value: 2300, words: "2,300", isWarm: true }]}
@@ -145,7 +148,8 @@ function labPoint(point: LabPoint, decimals: number): ValuePoint {
   }
 }
 
-function dietLook(series: string): ValuePoint["look"] {
+function dietLook({ series, completeness }: DietPoint): ValuePoint["look"] {
+  if (completeness === "doubtful") return "hollow diamond"
   if (series === "24-hour urine") return "diamond"
   return series === "food frequency" ? "square" : "on line"
 }

@@ -12,7 +12,9 @@ export type ValuePoint = {
   /** The value as it is told, with comparator. */
   words: string
   /** How it is drawn: on the line, or beside it because it does not count. */
-  look: "on line" | "unused" | "square" | "diamond"
+  look: "on line" | "unused" | "square" | "diamond" | "hollow diamond"
+  /** What is to be known of it, in words. */
+  remark?: string | null
   sources: readonly string[]
 }
 
@@ -99,7 +101,7 @@ export function ValueTrack(props: ValueTrackProps) {
           key={place}
           tabIndex={-1}
           href={markHref(point.sources, props.section)}
-          title={`${point.words} ${props.unit} on ${day(point.day)}`}
+          title={`${point.words} ${props.unit} on ${day(point.day)}${point.remark ? `, ${point.remark}` : ""}`}
           className={`${styles.point} ${lookClass(point.look)}`}
           {...placed({ left: `${left(point)}%`, top: `${top(point.value)}%` })}
         >
@@ -119,6 +121,7 @@ function lookClass(look: ValuePoint["look"]): string {
     unused: styles.unused ?? "",
     square: styles.square ?? "",
     diamond: styles.diamond ?? "",
+    "hollow diamond": `${styles.diamond ?? ""} ${styles.hollow ?? ""}`,
   }[look]
 }
 

@@ -1,0 +1,149 @@
+import { counted, day, lab, milligrams, sentenceCase } from "../../../../lib/speech/format"
+import type { DietPoint } from "../../../../lib/questions/patient-diet"
+import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
+import type { PatientPotassiumAdvice } from "../../../../lib/questions/patient-potassium-advice"
+import type { PatientSodium } from "../../../../lib/questions/patient-sodium"
+import { completenessWords, fallWords } from "./diet-part-words"
+import diet from "./diet-part.module.css"
+import styles from "./kidney-outlook.module.css"
+
+/** Sodium against the limit and what less of it did in trials, the latest 24-hour urine, and what is said of potassium. */
+export function DietPart(props: {
+  person: PatientIdentity
+  sodium: PatientSodium | null
+  potassium: readonly PatientPotassiumAdvice[]
+  records: readonly DietPoint[]
+}) {
+  const { person, sodium, potassium, records } = props
+  if (sodium === null) return null
+  const urine = records.findLast((record) => record.completeness !== null)
+  return (
+    <section aria-labelledby="diet-part">
+      <h2 id="diet-part" className={styles.title}>
+        Diet
+      </h2>
+      <dl className={styles.rows}>
+        <SodiumRow sodium={sodium} />
+        <EffectRow sodium={sodium} />
+        {urine === undefined ? null : <UrineRow urine={urine} />}
+        <PotassiumRow person={person} advice={potassium} />
+      </dl>
+      <Sources sodium={sodium} urine={urine} advice={potassium} />
+      <p className={styles.defers}>Clinicians decide; local policy applies.</p>
+    </section>
+  )
+}
+
+function SodiumRow({ sodium }: { sodium: PatientSodium }) {
+  const { sodium_mg: mg, sodium_records: records, sodium_series: series, sodium_on: on } = sodium
+  return (
+    <div>
+      <dt>Sodium</dt>
+      {mg === null || on === null ? (
+        <dd className="soft">No record of the last 12 months.</dd>
+      ) : (
+        <dd>
+          <strong>{milligrams(mg)} a day</strong>{" "}
+          <span className="soft">
+            {counted(records ?? 1, "record", "records")} ({series}), latest {day(on)};{" "}
+            {sodium.above_mg === null ? "within" : `${milligrams(sodium.above_mg)} above`} the limit of{" "}
+            {milligrams(sodium.limit_mg)}
+          </span>
+        </dd>
+      )}
+    </div>
+  )
+}
+
+function EffectRow({ sodium }: { sodium: PatientSodium }) {
+  const { fall_least: least, fall_most: most, above_mg: above } = sodium
+  if (least === null || most === null || above === null) return null
+  return (
+    <div>
+      <dt>At the limit, in trials</dt>
+      <dd>
+        <strong>{fallWords({ least, most })} less systolic</strong>{" "}
+        <span className="soft">
+          with {milligrams(above)} of sodium less a day: a population average, for conversation; it says
+          nothing of one person
+        </span>
+      </dd>
+    </div>
+  )
+}
+
+function UrineRow({ urine }: { urine: DietPoint }) {
+  return (
+    <div>
+      <dt>Latest 24-hour urine</dt>
+      <dd>
+        {day(urine.day)}: {completenessWords(urine)}.{" "}
+        <span className="soft">It counts in the means as any other.</span>
+      </dd>
+    </div>
+  )
+}
+
+function PotassiumRow(props: { person: PatientIdentity; advice: readonly PatientPotassiumAdvice[] }) {
+  const { potassium, potassium_comparator: comparator, potassium_on: on } = props.person
+  return (
+    <div>
+      <dt>Potassium</dt>
+      <dd>
+        {potassium === null || on === null ? null : (
+          <>
+            <strong>{lab({ number: potassium, comparator, unit: "mmol/L", decimals: 1 })}</strong>{" "}
+            <span className="soft">on {day(on)}</span>
+          </>
+        )}
+        <ul className={diet.advice}>
+          {props.advice.map((one) => (
+            <li key={one.advice}>
+              {one.words}
+              {one.because === null ? null : <span className="soft"> {sentenceCase(one.because)}.</span>}
+            </li>
+          ))}
+        </ul>
+      </dd>
+    </div>
+  )
+}
+
+function Sources(props: {
+  sodium: PatientSodium
+  urine: DietPoint | undefined
+  advice: readonly PatientPotassiumAdvice[]
+}) {
+  return (
+    <details className={diet.sources}>
+      <summary>Where this is from</summary>
+      <ul>
+        {props.sodium.fall_least === null ? null : (
+          <>
+            <li>
+              Less systolic: from 1.1 mmHg for each 50 mmol (1,150 mg) a day in 133 trials, short ones
+              included (Huang 2020, BMJ 368:m315, doi:10.1136/bmj.m315; read: abstract) to 6.9 mmHg for 73.5
+              mmol (1,690 mg) in trials in kidney disease (Cochrane review CD010070, 2021,
+              doi:10.1002/14651858.CD010070.pub3; read: abstract).
+            </li>
+            <li>
+              Before less sodium is advised: dizziness on standing, diuretics, kidney disease that loses salt,
+              lithium, illness and poor appetite are thought of (from memory).
+            </li>
+          </>
+        )}
+        {props.urine === undefined ? null : (
+          <li>
+            24-hour urine: creatinine of at least 4 mmol in women and 6 in men (Annu Rev Nutr 2015;35:349-387,
+            Table 5; read). None of the usual checks is reliable, and little muscle gives a low creatinine too
+            (John 2016, J Clin Hypertens 18:456-467, doi:10.1111/jch.12763; read: abstract). Volume and weight
+            are not in the extract.
+          </li>
+        )}
+        {[...new Set(props.advice.map((one) => one.source))].map((source) => (
+          <li key={source}>Potassium: {source}.</li>
+        ))}
+      </ul>
+    </details>
+  )
+}
