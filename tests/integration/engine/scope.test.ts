@@ -181,6 +181,7 @@ it("finds the questions it asks", () => {
     "pressure-evidence.ts",
     "resistance-details.ts",
     "several-classes-findings.ts",
+    "potassium-advice.ts",
     "protection-groups.ts",
     "listed-ids.ts",
     "own-people.ts",
