@@ -45,7 +45,7 @@ function SodiumRow({ sodium }: { sodium: PatientSodium }) {
         <dd>
           <strong>{milligrams(mg)} a day</strong>{" "}
           <span className="soft">
-            {counted(records ?? 1, "record", "records")} ({series}), latest {day(on)};{" "}
+            from {counted(records ?? 1, "record", "records")} ({series}), latest {day(on)};{" "}
             {sodium.above_mg === null ? "within" : `${milligrams(sodium.above_mg)} above`} the limit of{" "}
             {milligrams(sodium.limit_mg)}
           </span>
