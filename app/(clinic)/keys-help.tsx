@@ -1,18 +1,18 @@
-import { Button } from "../../_ui/button"
-import styles from "./outreach-filters.module.css"
+import { Button } from "../_ui/button"
+import styles from "./keys-help.module.css"
 
-const keys = [
+/** A key of a list and what it does. */
+export type ListKey = readonly [key: string, words: string]
+
+/** The keys that go from row to row. */
+const rowKeys: readonly ListKey[] = [
   ["J or ↓", "the next person"],
   ["K or ↑", "the person before"],
   ["Enter", "opens the person"],
-  ["L", "records an attempt"],
-  ["S", "snoozes"],
-  ["T", "takes the next one nobody has"],
-  ["?", "shows these keys"],
-] as const
+]
 
 /** Every key of the list. A popover of the browser's own: it opens without scripts, and Escape closes it. */
-export function KeysHelp() {
+export function KeysHelp({ keys }: { keys: readonly ListKey[] }) {
   return (
     <>
       <Button popoverTarget="list-keys">Keys</Button>
@@ -25,7 +25,7 @@ export function KeysHelp() {
       >
         <h2 id="list-keys-title">Keys of the list</h2>
         <dl>
-          {keys.map(([key, words]) => (
+          {[...rowKeys, ...keys, ["?", "shows these keys"] as const].map(([key, words]) => (
             <div key={key}>
               <dt>
                 <kbd>{key}</kbd>

@@ -37,6 +37,10 @@ function act({ key, list, row }: { key: string; list: HTMLElement; row: Element 
       return use(row.querySelector('[data-act="attempt"]'))
     case "s":
       return use(row.querySelector('[data-act="snooze"]'))
+    case "d":
+      return use(row.querySelector('[data-act="decide"]'))
+    case "u":
+      return use(row.querySelector('[data-act="undo"]'))
     case "t":
       return use(document.querySelector('[data-act="take-next"]'))
     case "?":
@@ -57,6 +61,15 @@ function focusRow(list: HTMLElement, { row, by }: { row: Element; by: number }):
   next?.focus()
   next?.scrollIntoView({ block: "nearest" })
   return true
+}
+
+/** Goes on to the row after the one that something stands in; from the last row to its own head. */
+export function goToNextRow(from: Element): void {
+  const row = from.closest("[data-row]")
+  const next = row?.nextElementSibling ?? row
+  const head = next?.querySelector("a")
+  head?.focus()
+  head?.scrollIntoView({ block: "nearest" })
 }
 
 /** Opens what is folded and goes to its first field; presses what is a button, follows what is a link. */

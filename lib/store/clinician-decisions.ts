@@ -8,6 +8,7 @@ import {
   decisionTopics,
   type ClinicianDecision,
   type DecisionProblem,
+  type DecisionTopic,
   type NewDecision,
 } from "../domain/clinician-decisions"
 import type { PlainDate } from "../domain/plain-date"
@@ -36,6 +37,20 @@ export function listDecisions(
   return inScope(client, scope, async (transaction) => {
     const records = await recordsOf(transaction, publicId)
     return decisionsOf(transaction, records)
+  })
+}
+
+/** The decisions that nobody undid or replaced on one topic, by the record under which each was made. */
+export function decisionsByRecord(
+  client: PrismaClient,
+  { scope, records, topic }: { scope: Scope; records: readonly string[]; topic: DecisionTopic },
+): Promise<ReadonlyMap<string, ClinicianDecision>> {
+  return inScope(client, scope, async (transaction) => {
+    const rows = await transaction.clinicianDecision.findMany({
+      where: { patientId: { in: [...records] }, topic, undoneAt: null },
+      orderBy: { id: "asc" },
+    })
+    return new Map(rows.map((row) => [row.patientId, decisionOf(row)]))
   })
 }
 
@@ -145,12 +160,23 @@ async function decisionsOf(
     where: { patientId: { in: [...records] } },
     orderBy: { id: "desc" },
   })
-  return rows.map(({ topic, kind, madeOn, endsOn, undoneOn, ...row }) => ({
+  return rows.map(decisionOf)
+}
+
+function decisionOf({
+  topic,
+  kind,
+  madeOn,
+  endsOn,
+  undoneOn,
+  ...row
+}: Prisma.ClinicianDecisionGetPayload<object>): ClinicianDecision {
+  return {
     ...{ id: row.id, reason: row.reason, note: row.note, madeAt: row.madeAt, madeBy: row.madeBy },
     ...{ undoneBy: row.undoneBy, replacedById: row.replacedById },
     ...{ topic: Topic.parse(topic), kind: Kind.parse(kind), madeOn: plain(madeOn) },
     ...{ endsOn: endsOn && plain(endsOn), undoneOn: undoneOn && plain(undoneOn) },
-  }))
+  }
 }
 
 function plain(day: Date): PlainDate {

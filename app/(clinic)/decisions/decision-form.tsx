@@ -1,6 +1,6 @@
 "use client"
 
-import { useActionState, useId, useState, type ReactNode } from "react"
+import { useActionState, useEffect, useId, useRef, useState, type ReactNode } from "react"
 import {
   decisionKinds,
   decisionReasons,
@@ -18,8 +18,14 @@ import { nothingSent, type DecisionSent, type FormDecision } from "./decision-se
 import styles from "./decision-form.module.css"
 
 /** Asks what was decided about one person and topic, and why; it carries the decision its page showed, and keeps what was typed. */
-export function DecisionForm({ of }: { of: FormDecision }) {
+export function DecisionForm({ of, onRecorded }: { of: FormDecision; onRecorded?: () => void }) {
   const [sent, send, isSending] = useActionState(decide, nothingSent)
+  const told = useRef(0)
+  useEffect(() => {
+    if (sent.saved === told.current) return
+    told.current = sent.saved
+    onRecorded?.()
+  })
   const shownId = sent.shownId === undefined ? of.shownId : sent.shownId
   return (
     <form action={send} onSubmit={keptForm(send)} className={styles.form}>

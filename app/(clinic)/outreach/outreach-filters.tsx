@@ -5,9 +5,9 @@ import { reasons } from "../../../lib/outreach/reasons"
 import { reasonList } from "../../../lib/domain/reason-ids"
 import { languageName } from "../../../lib/speech/format"
 import { Button } from "../../_ui/button"
+import { KeysHelp, type ListKey } from "../keys-help"
 import type { OutreachAnswers } from "./outreach-answers"
 import styles from "./outreach-filters.module.css"
-import { KeysHelp } from "./keys-help"
 import { isNarrowed, outreachHref, wholeDay, type OutreachView } from "./search-params"
 
 const lists: Readonly<Record<OutreachView["show"], string>> = {
@@ -18,6 +18,12 @@ const lists: Readonly<Record<OutreachView["show"], string>> = {
   closed: "Closed",
   "closed-itself": "Closed by themselves",
 }
+
+const keys: readonly ListKey[] = [
+  ["L", "records an attempt"],
+  ["S", "snoozes"],
+  ["T", "takes the next one nobody has"],
+]
 
 type FiltersProps = { answers: OutreachAnswers; view: OutreachView; settings: Settings }
 
@@ -55,7 +61,7 @@ export function OutreachFilters({ answers, view, settings }: FiltersProps) {
             Everyone’s day
           </Link>
         ) : null}
-        <KeysHelp />
+        <KeysHelp keys={keys} />
       </span>
     </form>
   )

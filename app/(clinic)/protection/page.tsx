@@ -8,6 +8,7 @@ import { peopledSnapshot } from "../snapshot"
 import { BeforeStart, Statements } from "./before-start"
 import { ProtectionAside } from "./protection-aside"
 import { protectionAnswers } from "./protection-answers"
+import { protectionDecisions } from "./protection-decisions"
 import { ProtectionList } from "./protection-list"
 import { parseProtectionView } from "./search-params"
 
@@ -21,12 +22,15 @@ export default async function ProtectionPage(props: PageProps<"/protection">) {
   const chosen = chooseMonth(current, view.month)
   const snapshot = underSettingsThen(current, chosen)
   const answers = await protectionAnswers({ caller, view, chosen, settings: snapshot.settings })
+  const decisions = chosen.isRunning
+    ? await protectionDecisions({ caller, people: answers.people, settings: snapshot.settings })
+    : null
   const people = answers.people.map((person) => person.public_id)
   await recordedOnce(caller, { action: "patients.list", object: "protection", people })
   return (
     <Screen aside={<ProtectionAside {...{ answers, view, chosen, snapshot }} />}>
       <BeforeStart />
-      <ProtectionList {...{ answers, view, chosen, snapshot }} />
+      <ProtectionList {...{ answers, decisions, view, chosen, snapshot }} />
       <Statements statements={answers.statements} />
     </Screen>
   )

@@ -9,12 +9,19 @@ import { PersonDrugs } from "../person-drugs"
 import { PersonValue } from "../person-value"
 import { PersonStanding } from "./person-standing"
 import type { ProtectionFacts } from "./protection-answers"
+import type { ProtectionDecisions } from "./protection-decisions"
+import { RowDecision } from "./row-decision"
 import { conditionWords, reactionWords, urineWords } from "./row-words"
 
-type RowProps = { person: ProtectionPerson; facts: ProtectionFacts; chosen: ChosenMonth }
+type RowProps = {
+  person: ProtectionPerson
+  facts: ProtectionFacts
+  decisions: ProtectionDecisions | null
+  chosen: ChosenMonth
+}
 
 /** One person: why none is taken, the kidneys, what keeps a start back, what else is taken and had. */
-export function PersonRow({ person, facts, chosen }: RowProps) {
+export function PersonRow({ person, facts, decisions, chosen }: RowProps) {
   return (
     <tr role="row" data-row="">
       <PersonHead person={person} month={chosen.param}>
@@ -30,7 +37,12 @@ export function PersonRow({ person, facts, chosen }: RowProps) {
         ) : null}
       </PersonHead>
       <td role="cell">
-        <PersonStanding person={person} facts={facts} />
+        <PersonStanding
+          person={person}
+          facts={facts}
+          isDecidedNow={decisions?.byPerson.has(person.public_id) ?? false}
+        />
+        {decisions === null ? null : <RowDecision person={person} decisions={decisions} />}
       </td>
       <td role="cell" className={styles.values}>
         <Kidney person={person} facts={facts} />

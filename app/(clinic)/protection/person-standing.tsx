@@ -3,7 +3,12 @@ import styles from "../people-list.module.css"
 import type { ProtectionFacts } from "./protection-answers"
 import { reasonWords, sourceWords, stopWords } from "./row-words"
 
-type StandingProps = { person: ProtectionPerson; facts: ProtectionFacts }
+type StandingProps = {
+  person: ProtectionPerson
+  facts: ProtectionFacts
+  /** Whether the decision stands beside, with its reason and who made it. */
+  isDecidedNow: boolean
+}
 
 const headings: Readonly<Record<ProtectionPerson["group"], string>> = {
   "never-tried": "Never tried",
@@ -13,13 +18,14 @@ const headings: Readonly<Record<ProtectionPerson["group"], string>> = {
 }
 
 /** Why somebody takes neither an ACE inhibitor nor an ARB, and what published guidance says that concerns them. */
-export function PersonStanding({ person, facts }: StandingProps) {
+export function PersonStanding({ person, facts, isDecidedNow }: StandingProps) {
+  const reasons = facts.reasons.filter((one) => one.reason !== "decision" || !isDecidedNow)
   return (
     <>
       <p>
         <strong>{headings[person.group]}</strong>
       </p>
-      {facts.reasons.map((one) => (
+      {reasons.map((one) => (
         <p key={one.reason}>{reasonWords(one)}</p>
       ))}
       {facts.stops.flatMap(stopWords).map((words) => (

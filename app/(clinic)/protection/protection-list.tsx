@@ -3,15 +3,20 @@ import { protectionGroups } from "../../../lib/questions/protection-groups"
 import { counted, dayInFull, sentenceCase } from "../../../lib/speech/format"
 import { Pager } from "../../_ui/pager"
 import type { ChosenMonth } from "../months"
+import { KeysHelp, type ListKey } from "../keys-help"
+import { ListKeys } from "../list-keys"
 import { Narrowed, PeopleList } from "../people-list"
 import styles from "../people-list.module.css"
 import columns from "./protection.module.css"
 import { PersonRow } from "./person-row"
+import type { ProtectionDecisions } from "./protection-decisions"
 import { pageSize, type ProtectionAnswers, type ProtectionFacts } from "./protection-answers"
 import { protectionHref, type ProtectionView } from "./search-params"
 
 type ListProps = {
   answers: ProtectionAnswers
+  /** What holds now; null in a month that is over. */
+  decisions: ProtectionDecisions | null
   view: ProtectionView
   chosen: ChosenMonth
   snapshot: SnapshotMeta
@@ -25,9 +30,14 @@ const heads = [
   "Drugs, conditions, reactions",
 ] as const
 
+const decisionKeys: readonly ListKey[] = [
+  ["D", "decides; once it is recorded the next person has the focus"],
+  ["U", "takes the decision back"],
+]
+
 /** The people, most pressing first, a page at a time, with the words for the order. */
 export function ProtectionList(props: ListProps) {
-  const { answers, view, chosen, snapshot } = props
+  const { answers, decisions, view, chosen, snapshot } = props
   const { people } = answers
   const isClosed = snapshot.closed.some((one) => one.asOf === chosen.asOf)
   if (people.length === 0) return <Nobody {...props} />
@@ -43,20 +53,24 @@ export function ProtectionList(props: ListProps) {
           ? " This month is closed: people stand as known then, urine, drugs and reactions as on record today."
           : ""}
       </p>
-      <PeopleList
-        caption="People with albuminuria and no ACE inhibitor or ARB, most pressing first"
-        heads={heads}
-        columns={columns.columns}
-      >
-        {people.map((person) => (
-          <PersonRow
-            key={person.public_id}
-            person={person}
-            facts={ofPerson(answers.facts, person.public_id)}
-            chosen={chosen}
-          />
-        ))}
-      </PeopleList>
+      {decisions?.isOpen ? <KeysHelp keys={decisionKeys} /> : null}
+      <ListKeys>
+        <PeopleList
+          caption="People with albuminuria and no ACE inhibitor or ARB, most pressing first"
+          heads={heads}
+          columns={columns.columns}
+        >
+          {people.map((person) => (
+            <PersonRow
+              key={person.public_id}
+              person={person}
+              facts={ofPerson(answers.facts, person.public_id)}
+              decisions={decisions}
+              chosen={chosen}
+            />
+          ))}
+        </PeopleList>
+      </ListKeys>
       <div className={styles.foot}>
         <Pager
           page={view.page ?? 1}
