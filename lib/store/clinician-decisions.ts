@@ -54,6 +54,33 @@ export function decisionsByRecord(
   })
 }
 
+export type WrongData = Pick<ClinicianDecision, "id" | "topic" | "reason" | "note" | "madeOn" | "madeBy"> & {
+  readonly publicId: string
+}
+
+/** The remarks that somebody's data are wrong which stand on a day, latest first, with how many there are. */
+export function listWrongData(
+  client: PrismaClient,
+  { scope, on, take }: { scope: Scope; on: PlainDate; take: number },
+): Promise<{ total: number; found: WrongData[] }> {
+  return inScope(client, scope, async (transaction) => {
+    const where = {
+      ...{ kind: "wrong data", undoneAt: null },
+      OR: [{ endsOn: null }, { endsOn: { gt: dayOf(on) } }],
+    }
+    const total = await transaction.clinicianDecision.count({ where })
+    const include = { patient: { select: { publicId: true } } }
+    const rows = await transaction.clinicianDecision.findMany({
+      where,
+      include,
+      take,
+      orderBy: { id: "desc" },
+    })
+    const found = rows.map(({ patient, ...row }) => ({ ...decisionOf(row), publicId: patient.publicId }))
+    return { total, found }
+  })
+}
+
 /**
  * Records a decision, which takes the place of the one that holds on the same topic. `shownId` is that one as the person saw
  * it, null for none: whoever was not shown the one that holds is told, and nothing is written.

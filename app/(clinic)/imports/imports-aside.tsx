@@ -7,12 +7,13 @@ import { instantInFull } from "./import-words"
 import styles from "./imports.module.css"
 
 /** How fresh the figures are, and how much waits for a person. */
-export function ImportsAside({ answers }: { answers: ImportAnswers }) {
+export function ImportsAside({ answers, wrongData }: { answers: ImportAnswers; wrongData: number }) {
   const { build, timeZone, drugs } = answers
   const isBuilding = answers.isRefreshing || build?.status === "running"
   const waiting = [
     { href: "#drugs", number: drugs?.texts.length ?? 0, words: "drug texts not fully read" },
     { href: "#held", number: answers.held?.total ?? 0, words: "rows held for an unknown patient" },
+    { href: "#wrong", number: wrongData, words: "remarks of clinicians that data are wrong" },
     { href: "#loinc", number: answers.loinc?.length ?? 0, words: "laboratory codes on no list" },
   ]
   return (

@@ -9,10 +9,17 @@ import styles from "./imports.module.css"
 import { LoincCodes } from "./loinc-codes"
 import { importsHref, type ImportsView } from "./search-params"
 import { UploadForm } from "./upload-form"
+import { WrongData } from "./wrong-data"
+import type { WrongDataAnswers } from "./wrong-data-answers"
 
 /** Bringing an extract in, what came of those before, and what waits for a person. */
-export function ImportsMatter(props: { answers: ImportAnswers; view: ImportsView; mayReadRows: boolean }) {
-  const { answers, view, mayReadRows } = props
+export function ImportsMatter(props: {
+  answers: ImportAnswers
+  view: ImportsView
+  mayReadRows: boolean
+  wrong: WrongDataAnswers
+}) {
+  const { answers, view, mayReadRows, wrong } = props
   const { imports, timeZone } = answers
   const isAnythingStored = view.before !== null || imports.some((entry) => entry.status === "done")
   return (
@@ -43,6 +50,7 @@ export function ImportsMatter(props: { answers: ImportAnswers; view: ImportsView
         <>
           <DrugTexts answers={answers} />
           <HeldRows held={answers.held} timeZone={timeZone} mayReadRows={mayReadRows} />
+          <WrongData wrong={wrong} />
           <LoincCodes codes={answers.loinc} />
         </>
       ) : null}

@@ -8,7 +8,12 @@ import { askOn, onSnapshot } from "../../../lib/engine/run"
 import { snapshotDir } from "../../../lib/engine/snapshot"
 import { refresh } from "../../../lib/jobs/refresh"
 import { isSnapshotStale } from "../../../lib/jobs/snapshot-freshness"
-import { listDecisions, makeDecision, undoDecision } from "../../../lib/store/clinician-decisions"
+import {
+  listDecisions,
+  listWrongData,
+  makeDecision,
+  undoDecision,
+} from "../../../lib/store/clinician-decisions"
 import { openOutreachClinic, type OutreachClinic } from "../../helpers/outreach-clinic"
 
 // Three people with chronic kidney disease, all above target; OLD is a second record of B, merged later.
@@ -160,6 +165,26 @@ describe("a decision", () => {
     })
   })
 
+  test("that data are wrong is listed where it may be seen, until its day or until it is settled", async () => {
+    const wrong: NewDecision = { ...notTolerated, topic: "diet", kind: "wrong data", reason: "other" }
+    const made = await decide("A", { decision: { ...wrong, note: "Not seen here" } })
+    await decide("C", { decision: { ...wrong, note: "Somebody else", endsOn: "2026-02-01" } })
+    const listed = async (asked: { scope?: Scope; on?: string }) =>
+      (await listWrongData(clinic.app, { scope: wholeClinic, on, take: 9, ...asked })).found.map(
+        (one) => one.note,
+      )
+
+    expect(await listed({})).toEqual(["Somebody else", "Not seen here"])
+    expect(await listed({ scope: { sites: ["South"], panelOf: null } })).toEqual(["Somebody else"])
+    expect(await listed({ on: "2026-02-01" })).toEqual(["Not seen here"])
+    await undo("A", made.is === "done" ? made.id : 0)
+    expect(await listed({})).toEqual(["Somebody else"])
+    expect(await listWrongData(clinic.app, { scope: wholeClinic, on, take: 0 })).toEqual({
+      total: 1,
+      found: [],
+    })
+  })
+
   test("leaves an entry of the audit log with the person, and one when it is taken back", async () => {
     const entries = await clinic.store.prisma.auditEntry.findMany({
       where: { action: { startsWith: "decision." } },
@@ -168,6 +193,7 @@ describe("a decision", () => {
 
     expect(entries.map((one) => one.action)).toEqual([
       ...["decision.make", "decision.make", "decision.make", "decision.undo", "decision.make"],
+      ...["decision.make", "decision.make", "decision.undo"],
     ])
     expect(entries.every((one) => one.people === 1)).toBe(true)
     expect(entries[1]?.detail).toMatchObject({ topic: "pressure", kind: "planned", replaces: 1 })
