@@ -42,6 +42,7 @@ const screens = [
   ["outreach-effect", () => "/outreach/effect"],
   ["protection", () => "/protection"],
   ["several-classes", () => "/several-classes"],
+  ["sodium", () => "/sodium"],
   ["settings", () => "/settings"],
   ["settings-outreach", () => "/settings/outreach"],
   ["settings-letters", () => "/settings/letters"],

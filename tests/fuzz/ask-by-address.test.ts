@@ -24,6 +24,7 @@ import { parsePatientView, PublicId } from "../../app/(clinic)/patients/[publicI
 import { monthHref, parseMonthView } from "../../app/(clinic)/search-params"
 import { parseProtectionView, protectionHref } from "../../app/(clinic)/protection/search-params"
 import { parseSeveralClassesView, severalClassesHref } from "../../app/(clinic)/several-classes/search-params"
+import { parseSodiumView, sodiumHref } from "../../app/(clinic)/sodium/search-params"
 import { placeHref, placeOf } from "../../app/_http/prove"
 import { innerHeaders, refusalOf } from "../../lib/front/admission.mjs"
 import { contentPolicy } from "../../lib/front/answer-headers.mjs"
@@ -68,6 +69,12 @@ describe("any search of a screen becomes a view, and a view its address, which s
         expect(parseProtectionView(searchOf(protectionHref(view)))).toEqual(view)
       },
     ))
+
+  test("the lists of sodium", () =>
+    forInputs(hostileSearch(["month", "list", "page"], ["2026-01", "not-assessed", "2"]), (raw) => {
+      const view = parseSodiumView(raw)
+      expect(parseSodiumView(searchOf(sodiumHref(view)))).toEqual(view)
+    }))
 
   test("the letters that are next and those that are chosen", () =>
     forInputs(hostileSearch(["after", "letters"], ["1", "1,2", "0", "1,,2"]), (raw) => {

@@ -189,6 +189,7 @@ it("finds the questions it asks", () => {
     "urgent-now.ts",
     "starting-and-stopping-groups.ts",
     "starting-and-stopping-rows.ts",
+    "sodium-behind.ts",
   ]
   const askedElsewhere = ["patient-table.ts"]
   const asked = [...files, ...parts, ...askedElsewhere].sort()

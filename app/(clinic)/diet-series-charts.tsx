@@ -1,11 +1,6 @@
-import { count, counted, milligramInterval, milligrams, sentenceCase } from "../../../../lib/speech/format"
-import { DietChart } from "../../diet-chart"
-import {
-  pairedWords,
-  toldInterval,
-  type DietFigure,
-  type DietSeries,
-} from "../../../../lib/figures/diet-figure"
+import { count, counted, milligramInterval, milligrams, sentenceCase } from "../../lib/speech/format"
+import { DietChart } from "./diet-chart"
+import { pairedWords, toldInterval, type DietFigure, type DietSeries } from "../../lib/figures/diet-figure"
 import styles from "./diet-series-charts.module.css"
 
 /** The series beside the headline one, never on its line: each with its own people. */

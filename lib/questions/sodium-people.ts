@@ -1,0 +1,105 @@
+import { z } from "zod"
+import { sodiumSteps } from "./sodium-behind"
+
+const text = z.string().nullable()
+const number = z.number().nullable()
+
+export const SodiumPerson = z.object({
+  total: z.number().int(),
+  public_id: z.string(),
+  given_name: text,
+  family_name: text,
+  age_years: z.number().int(),
+  site: text,
+  clinician_name: text,
+  systolic: number,
+  diastolic: number,
+  systolic_limit: number,
+  diastolic_limit: number,
+  bp_source: z.enum(["office", "home", "ambulatory"]).nullable(),
+  bp_on: text,
+  is_severe: z.boolean(),
+  classes: z.array(z.string()),
+  /** The sodium that is listed, in mg a day: at the day, or for a change that of the month. */
+  sodium_mg: number,
+  series: text,
+  methods: text,
+  has_comparator: z.boolean(),
+  change_mg: number,
+  diet_last_on: text,
+  dietitian_seen_on: text,
+  risk_cell: text,
+  g: text,
+  a: text,
+  next_visit_on: text,
+})
+
+export type SodiumPerson = z.infer<typeof SodiumPerson>
+
+/** Sodium from which somebody is listed as far above, in mg a day: above the highest of the limits drawn. */
+export const farAboveMg = 2300
+
+/** Conditions over a person of `counted`. */
+export const isAbove = `p.standing <> 'unknown' and p.sodium_in_year_mg > ${farAboveMg}`
+export const isUncontrolled = "p.at_target = false"
+
+const personColumns = `
+  cast(count(*) over () as integer) as total,
+  p.public_id, p.given_name, p.family_name, p.age_years, p.site, p.clinician_name,
+  p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on,
+  coalesce(p.category = 'severe', false) as is_severe,
+  p.classes,`
+
+const courseColumns = `
+  p.diet_last_on, p.dietitian_seen_on, p.risk_cell, p.g, p.a, p.next_visit_on`
+
+const byName = "lower(p.family_name), lower(p.given_name), p.patient_id"
+const page = "limit cast($limit as integer) offset cast($offset as integer)"
+
+/** Who is far above the limits on a day, pressure above target first, then the highest sodium; `$detail` 'uncontrolled' lists those alone. */
+export const sodiumAbove = {
+  sql: `with ${sodiumSteps}
+select ${personColumns}
+  p.sodium_in_year_mg as sodium_mg, p.sodium_in_year_series as series, behind.methods,
+  coalesce(behind.has_comparator, false) as has_comparator, cast(null as double) as change_mg, ${courseColumns}
+from counted as p
+left join behind on behind.patient_id = p.patient_id
+where ${isAbove} and (cast($detail as varchar) is null or ${isUncontrolled})
+order by case when ${isUncontrolled} then 0 else 1 end, p.sodium_in_year_mg desc, ${byName}
+${page}`,
+  Row: SodiumPerson,
+} as const
+
+/** Who was not assessed in the 12 months to a day: the next visit first, then the highest risk by eGFR and urine albumin. */
+export const sodiumNotAssessed = {
+  sql: `with ${sodiumSteps}
+select ${personColumns}
+  cast(null as double) as sodium_mg, cast(null as varchar) as series, cast(null as varchar) as methods,
+  false as has_comparator, cast(null as double) as change_mg, ${courseColumns}
+from counted as p
+where p.standing = 'unknown'
+order by
+  p.next_visit_on nulls last,
+  case p.risk_cell when 'very high' then 0 when 'high' then 1 when 'moderately increased' then 2 when 'low' then 3 else 4 end,
+  ${byName}
+${page}`,
+  Row: SodiumPerson,
+} as const
+
+/**
+ * Whose sodium of the month differs from their own 3 to 15 months before, by series; one row for a person and series. The largest fall
+ * first, or with `$detail` 'rose' the largest rise; 'fell' and 'rose' list those alone.
+ */
+export const sodiumChanged = {
+  sql: `
+select ${personColumns}
+  cast(d.mean_mg as double) as sodium_mg, d.series, cast(null as varchar) as methods,
+  false as has_comparator, cast(d.change_mg as double) as change_mg, ${courseColumns}
+from patient_diet_months as d
+join patient_month as p on p.patient_id = d.patient_id and p.as_of = d.as_of
+where d.as_of = cast($as_of as date) and d.change_mg is not null
+  and case cast($detail as varchar) when 'fell' then d.change_mg < 0 when 'rose' then d.change_mg > 0 else true end
+order by d.series, case when cast($detail as varchar) = 'rose' then -d.change_mg else d.change_mg end, ${byName}
+${page}`,
+  Row: SodiumPerson,
+} as const
