@@ -4,5 +4,6 @@ type Review = { readonly href: string; readonly name: string }
 /** The reviews in the order in which they are offered; the masthead opens the first. */
 export const reviews: readonly [Review, ...Review[]] = [
   { href: "/protection", name: "Protection" },
+  { href: "/sodium", name: "Sodium" },
   { href: "/several-classes", name: "Several classes" },
 ]

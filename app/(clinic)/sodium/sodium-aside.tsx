@@ -8,6 +8,7 @@ import { MonthList } from "../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
 import { monthChoices, type ChosenMonth } from "../months"
+import { ReviewLinks } from "../review-links"
 import { sodiumHref, type SodiumView } from "./search-params"
 import type { SodiumAnswers } from "./sodium-answers"
 import { sodiumLists } from "./sodium-lists"
@@ -30,6 +31,9 @@ export function SodiumAside(props: {
           {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
         </p>
       </ScreenTitle>
+      <AsidePart>
+        <ReviewLinks open="/sodium" month={chosen.param} />
+      </AsidePart>
       <AsidePart>
         <CountList
           rows={sodiumLists.map(({ param, words, count: name }) => ({

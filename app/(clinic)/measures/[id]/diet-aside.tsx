@@ -4,11 +4,13 @@ import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { monthChoices, type ChosenMonth } from "../../months"
+import { SodiumLink } from "../../sodium/sodium-link"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
 
 /** Which month this is, and the other months. */
-export function DietAside({ snapshot, chosen }: { snapshot: SnapshotMeta; chosen: ChosenMonth }) {
+export function DietAside(props: { snapshot: SnapshotMeta; chosen: ChosenMonth; isPeopleShown: boolean }) {
+  const { snapshot, chosen } = props
   const choices = monthChoices(snapshot, (one) => measureHref(dietSodium.id, { month: one }))
   return (
     <>
@@ -16,6 +18,11 @@ export function DietAside({ snapshot, chosen }: { snapshot: SnapshotMeta; chosen
         {month(chosen.month)},{" "}
         {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
       </ScreenTitle>
+      {props.isPeopleShown ? (
+        <AsidePart>
+          <SodiumLink month={chosen.param} />
+        </AsidePart>
+      ) : null}
       <AsidePart>
         <MonthList choices={choices} chosen={chosen.month} />
       </AsidePart>

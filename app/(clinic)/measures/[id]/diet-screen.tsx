@@ -59,7 +59,7 @@ export async function DietScreen(props: {
   const { chosenBaseline } = marks
   const signals = dietSignals({ series: figure.headline, chosen: figure.chosen, chosenBaseline })
   return (
-    <Screen aside={<DietAside snapshot={snapshot} chosen={chosen} />} after={<DietConditions />}>
+    <Screen aside={<DietAside {...{ snapshot, chosen, isPeopleShown }} />} after={<DietConditions />}>
       <section className={styles.history} aria-label="History">
         <div className={styles.says}>
           <DietWords figure={figure} month={chosen.param} level={2} />

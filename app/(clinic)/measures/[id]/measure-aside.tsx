@@ -4,11 +4,13 @@ import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { rasBlockerInAlbuminuria } from "../../../../lib/measures/ras-blocker-in-albuminuria"
+import { dietSodiumWithinLimit } from "../../../../lib/measures/diet-sodium-within-limit"
 import { uncontrolledOnSeveralClasses } from "../../../../lib/measures/uncontrolled-on-several-classes"
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { monthChoices, type ChosenMonth } from "../../months"
 import { protectionHref } from "../../protection/search-params"
 import { severalClassesHref } from "../../several-classes/search-params"
+import { SodiumLink } from "../../sodium/sodium-link"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
 
@@ -49,6 +51,11 @@ export function MeasureAside(props: {
           <Link href={protectionHref({ month: chosen.param })} prefetch={false}>
             Person by person, who takes none and why
           </Link>
+        </AsidePart>
+      ) : null}
+      {measure.id === dietSodiumWithinLimit.id && props.isPeopleShown ? (
+        <AsidePart>
+          <SodiumLink month={chosen.param} />
         </AsidePart>
       ) : null}
       <AsidePart>
