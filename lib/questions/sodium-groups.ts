@@ -68,6 +68,8 @@ select
   round(stddev_samp(change_mg), 6) as paired_sd_mg
 from divided
 group by kind, name, series
-order by kind, name nulls last, series`,
+order by
+  kind, name nulls last,
+  case series when 'counted days' then 0 when 'food frequency' then 1 else 2 end`,
   Row: SodiumGroup,
 } as const

@@ -43,6 +43,7 @@ describe.each(Object.entries(widths))("a clinic of one person on a %s", (_kind, 
       "By office pressure alone",
     ],
     ["/several-classes?finding=no-diuretic", "No one is found with this"],
+    ["/sodium", "No one with counted days in October", "Too few people to draw", "Castellano, Bruno"],
     ["/patients", "1 in the panel", "Castellano, Bruno"],
   ])("%s speaks of one", async (address, ...words) => {
     const page = await openPage(browser, {

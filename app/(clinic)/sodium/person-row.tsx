@@ -4,6 +4,7 @@ import { count, counted, day, listed, milligrams, sentenceCase } from "../../../
 import { classWords } from "../../_ui/class-words"
 import { PersonHead } from "../../_ui/person-head"
 import type { ChosenMonth } from "../months"
+import { dietMethodWords } from "../diet-method-words"
 import styles from "../people-list.module.css"
 import { PersonPressure } from "../person-pressure"
 import { PersonValue } from "../person-value"
@@ -43,7 +44,7 @@ function Sodium({ person }: { person: SodiumPerson }) {
       {mg === null ? <p>Not assessed</p> : <p className={styles.figure}>{milligrams(mg)}</p>}
       {change === null ? null : <p>{pairedWords({ n: 1, changeMg: change, interval: null })} than before</p>}
       {person.series === null ? null : (
-        <p className={styles.soft}>{sentenceCase(person.methods?.replaceAll("_", " ") ?? person.series)}</p>
+        <p className={styles.soft}>{sentenceCase(dietMethodWords(person.methods ?? person.series))}</p>
       )}
       {person.has_comparator ? <p className={styles.soft}>rests on a result with &lt; or &gt;</p> : null}
       <p className={styles.soft}>{last === null ? "never a record" : `last record ${day(last)}`}</p>

@@ -5,6 +5,7 @@ import { sodiumGroupKinds, type SodiumGroup } from "../../../lib/questions/sodiu
 import { count, counted, sentenceCase } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import table from "../../_ui/table.module.css"
+import { dietMethodWords } from "../diet-method-words"
 import styles from "./sodium.module.css"
 
 type Kind = (typeof sodiumGroupKinds)[number]
@@ -61,7 +62,7 @@ function GroupTable({ kind, groups, limitMg }: { kind: Kind; groups: SodiumGroup
         <caption className="visually-hidden">Sodium by {kind}</caption>
         <thead role="rowgroup">
           <tr role="row">
-            {[...heads, ...(kind === "method" ? [] : ["Same people"])].map((head) => (
+            {[...heads, ...(kind === "method" ? [] : ["Change in the same people"])].map((head) => (
               <th key={head} scope="col" role="columnheader">
                 {head}
               </th>
@@ -82,7 +83,7 @@ function GroupTable({ kind, groups, limitMg }: { kind: Kind; groups: SodiumGroup
                 {shareWords(one.within, one.n)}
               </td>
               {kind === "method" ? null : (
-                <td role="cell" data-label="same people">
+                <td role="cell" data-label="change in the same people">
                   {changeWords(one)}
                 </td>
               )}
@@ -95,7 +96,7 @@ function GroupTable({ kind, groups, limitMg }: { kind: Kind; groups: SodiumGroup
 }
 
 function nameWords({ kind, name }: SodiumGroup): string {
-  return kind === "method" ? sentenceCase((name ?? "").replaceAll("_", " ")) : (name ?? "")
+  return kind === "method" ? sentenceCase(dietMethodWords(name ?? "")) : (name ?? "")
 }
 
 function changeWords(one: SodiumGroup): string {
@@ -105,5 +106,6 @@ function changeWords(one: SodiumGroup): string {
     mean: one.paired_change_mg,
     sd: one.paired_sd_mg,
   })
-  return `${change} (${count(one.paired_n)})`.replace("few people (", "few (")
+  const people = counted(one.paired_n, "person", "people")
+  return one.paired_n < fewestForMean ? people : `${change}, ${people}`
 }

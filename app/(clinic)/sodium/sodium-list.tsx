@@ -5,6 +5,7 @@ import type { ChosenMonth } from "../months"
 import { Narrowed, PeopleList } from "../people-list"
 import list from "../people-list.module.css"
 import { PersonRow } from "./person-row"
+import styles from "./sodium.module.css"
 import { sodiumHref, type SodiumView } from "./search-params"
 import { pageSize, type SodiumAnswers } from "./sodium-answers"
 import { shownList } from "./sodium-lists"
@@ -19,7 +20,7 @@ export function SodiumList(props: { answers: SodiumAnswers; view: SodiumView; ch
   const total = people[0]?.total ?? 0
   return (
     <Theme id="people" title={sentenceCase(shown.words)}>
-      <div className={list.before}>
+      <div className={styles.order}>
         {view.list === null ? null : (
           <Narrowed href={sodiumHref({ month: view.month }, "people")}>{sentenceCase(shown.words)}</Narrowed>
         )}
@@ -31,7 +32,7 @@ export function SodiumList(props: { answers: SodiumAnswers; view: SodiumView; ch
           </p>
         ) : (
           <p className={list.order}>
-            {counted(total, "row", "rows")}. {shown.order}
+            {counted(answers.counts[shown.count], "person", "people")}. {shown.order}
           </p>
         )}
       </div>
