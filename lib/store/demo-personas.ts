@@ -19,7 +19,10 @@ const invented: Readonly<Record<Role, Invented>> = {
 export async function isDemoOnly(client: PrismaClient): Promise<boolean> {
   const [clinic, real] = await Promise.all([
     client.clinic.findUnique({ where: { id: 1 } }),
-    client.import.findFirst({ where: { isDemo: false, status: "done" }, select: { id: true } }),
+    client.import.findFirst({
+      where: { isDemo: false, enteredBy: null, status: "done" },
+      select: { id: true },
+    }),
   ])
   return clinic?.isDemo === true && real === null
 }

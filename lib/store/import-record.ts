@@ -3,6 +3,7 @@ import type pg from "pg"
 import { z } from "zod"
 import type { FileReport, ImportQuestion, ImportStatus } from "../domain/import-report"
 import type { PlainDate } from "../domain/plain-date"
+import type { Actor } from "./audit-actors"
 import { connect } from "./connect"
 
 /** The row of one import in the history. It is written apart from the facts, so that failures are on record too. */
@@ -28,6 +29,8 @@ export type NewImport = {
   isFull: boolean
   isAccepted: boolean
   uploadPath: string | null
+  /** Who typed the rows; null for an extract. */
+  enteredBy: Actor | null
   asOf: PlainDate
   startedAt: Date
 }
@@ -55,9 +58,12 @@ export async function openImportRecord(
 
 async function insertImport(client: pg.Client, row: NewImport): Promise<number> {
   const result = await client.query(
-    `insert into imports (source, is_full, is_accepted, upload_path, as_of, started_at, status)
-     values ($1, $2, $3, $4, $5, $6, 'running') returning id`,
-    [row.source, row.isFull, row.isAccepted, row.uploadPath, row.asOf, row.startedAt],
+    `insert into imports (source, is_full, is_accepted, upload_path, as_of, started_at, entered_by, entered_by_id, status)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, 'running') returning id`,
+    [
+      ...[row.source, row.isFull, row.isAccepted, row.uploadPath, row.asOf, row.startedAt],
+      ...[row.enteredBy?.actorName ?? null, row.enteredBy?.actor ?? null],
+    ],
   )
   return z.object({ id: z.number() }).parse(result.rows[0]).id
 }

@@ -13,6 +13,8 @@ export type ImportEntry = {
   source: string
   isFull: boolean
   isAccepted: boolean
+  /** Who typed its rows; null for an extract. */
+  enteredBy: string | null
   status: ImportStatus
   message: string | null
   question: ImportQuestion | null
@@ -39,14 +41,14 @@ export type RejectedLine = {
 const startingMs = 60_000
 const interrupted = "Stopped before it was stored. The clinic is as it was; start the import again."
 
-/** The latest imports, newest first; `before` gives those older than an id. */
+/** The latest extracts, newest first; `before` gives those older than an id. What was typed by hand stands with its person. */
 export async function listImports(
   client: PrismaClient,
   page: { take: number; before?: number },
 ): Promise<ImportEntry[]> {
   return readEntries(client, () =>
     client.import.findMany({
-      where: page.before === undefined ? {} : { id: { lt: page.before } },
+      where: { enteredBy: null, ...(page.before === undefined ? {} : { id: { lt: page.before } }) },
       orderBy: { id: "desc" },
       take: page.take,
       include: { files: true },
@@ -204,6 +206,7 @@ function entryOf(row: ImportRow, isAlive: boolean): ImportEntry {
     source: row.source,
     isFull: row.isFull,
     isAccepted: row.isAccepted,
+    enteredBy: row.enteredBy,
     status: isInterrupted ? "failed" : status,
     message: isInterrupted ? interrupted : row.message,
     question: row.question === null ? null : ImportQuestion.parse(row.question),

@@ -4,6 +4,7 @@ import type pg from "pg"
 import type { FactKind } from "../domain/fact-kinds"
 import type { FileReport, ImportQuestion } from "../domain/import-report"
 import { ledgers } from "../domain/ledgers"
+import type { Actor } from "./audit-actors"
 import { recordStored } from "./audit-import"
 import { canDeferReferences } from "./bulk-checks"
 import { startLoading, type Loading } from "./bulk"
@@ -32,6 +33,8 @@ export type CommittedReport = {
   question: ImportQuestion | null
   files: FileReport[]
   totalBytes: number
+  /** Who typed the rows; null for an extract, which a command brings in. */
+  by: Actor | null
 }
 
 const rejectColumns = "import_id, file, line, column_name, value, code, message, original"
@@ -64,12 +67,12 @@ export async function openLedgerWriter(
     async undo() {
       await client.query("rollback to savepoint ledgers")
     },
-    async commit(report) {
+    async commit({ by, ...report }) {
       // An import that asked first has left a report behind.
       await client.query("delete from rejected_rows where import_id = $1", [importId])
       await writeRejects(client, rejects)
       await writeImportReport(client, { importId, ...report })
-      if (report.status === "done") await recordStored(client, { importId, files: report.files })
+      if (report.status === "done") await recordStored(client, { importId, files: report.files, by })
       await client.query("commit")
       clearSpools(spoolDir)
     },

@@ -150,7 +150,7 @@ function numberedVerdicts(ledger: Ledger): string {
     from retractions r left join ${table} l on l.key = r.key and ${inForce} and l.occurrence = r.n`
 }
 
-/** What a full extract no longer has. A rejected row still shows that its fact is there: it spares one version of its key. */
+/** What a full extract no longer has; it never had what was typed by hand. A rejected row still shows that its fact is there: it spares one version of its key. */
 function absent({ table, numberedWithout }: Ledger): string {
   return `
     with unmet as (
@@ -159,6 +159,7 @@ function absent({ table, numberedWithout }: Ledger): string {
       from ${table} l
       where ${inForce} and not exists (
         select from verdicts v where v.old_import = l.import_id and v.old_line = l.line)
+        and not exists (select from imports i where i.id = l.import_id and i.entered_by is not null)
     ),
     spared as (select key, count(*) as n from side where state = 'rejected' group by key)
     insert into absent
