@@ -13,12 +13,15 @@ export function SourceAside(props: {
   file: string
   line: number
   publicId: string | null
+  timeZone: string
 }) {
   const { entry } = props
   return (
     <>
       <ScreenTitle title={`Line ${props.line}`}>
-        of {props.file}, brought in by import {entry.id} ({entry.source}).
+        {entry.enteredBy === null
+          ? `of ${props.file}, brought in by import ${entry.id} (${entry.source}).`
+          : `of ${props.file}, entered by hand by ${entry.enteredBy}, ${instantInFull(entry.startedAt, props.timeZone)} (import ${entry.id}).`}
       </ScreenTitle>
       <AsidePart>
         {props.publicId ? (

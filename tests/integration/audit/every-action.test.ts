@@ -174,6 +174,24 @@ async function prepare(name: string, userId: string): Promise<Fields> {
     const { id } = await prisma.clinicianDecision.create({ data: { ...said, ...made } })
     return { publicId: [publicId], id: [String(id)] }
   }
+  if (name.includes("/enter/enter-actions.ts")) {
+    const isKnown = { records: { some: { endedAt: null } } }
+    const { publicId } = await prisma.patient.findFirstOrThrow({ where: isKnown })
+    if (action === "enterLog")
+      return { publicId: [publicId], until: ["2025-09-10"], "time.0": ["07:00"], lines: [""] }
+    const diet = { publicId: [publicId], recorded_on: ["2025-09-11"], method: ["food_record"] }
+    if (action === "enterDiet") return diet
+    const form = new FormData()
+    for (const [field, [value = ""]] of Object.entries({ ...diet, recorded_on: ["2025-09-12"] }))
+      form.append(field, value)
+    form.append("sodium_mg", "2400")
+    await run(name.replace(/withdraw$/, "enterDiet"), form)
+    const { id } = await prisma.import.findFirstOrThrow({
+      where: { enteredBy: { not: null } },
+      orderBy: { id: "desc" },
+    })
+    return { publicId: [publicId], importId: [String(id)] }
+  }
   if (name.includes("/outreach/case-actions.ts") && action !== "takeNextCase") {
     const given = await prepareCase(prisma, action)
     if (action !== "takeBack") return given

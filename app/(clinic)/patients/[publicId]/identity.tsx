@@ -15,10 +15,12 @@ export function Identity(props: {
   isClosed: boolean
   /** Where the record as a whole is handed out, for who may. */
   recordHref: string | null
+  /** Where home pressures and diet records are typed, for who may. */
+  enterHref: string | null
   /** Who opened this record and when, for who may read the audit log. */
   auditHref: string | null
 }) {
-  const { person, chosen, recordHref, auditHref } = props
+  const { person, chosen, enterHref, recordHref, auditHref } = props
   const name = [person.given_name, person.family_name].filter(Boolean).join(" ")
   const facts = [
     `${ageWords(person)}, ${sexWords(person.sex)}`,
@@ -40,6 +42,11 @@ export function Identity(props: {
       <div className={styles.more}>
         <p>{[problems(person), speech(person)].filter(Boolean).join(" ")}</p>
         <div className={styles.ways}>
+          {enterHref === null ? null : (
+            <Link href={enterHref} prefetch={false} className={styles.record}>
+              Enter readings
+            </Link>
+          )}
           {recordHref === null ? null : (
             <Link href={recordHref} prefetch={false} className={styles.record}>
               The record as a whole

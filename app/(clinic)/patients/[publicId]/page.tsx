@@ -61,6 +61,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         months={months}
         isClosed={current.closed.some((one) => one.asOf === chosen.asOf)}
         auditHref={may(caller, "audit.see") ? auditHref({ patient: person.public_id }) : null}
+        enterHref={may(caller, "readings.enter") ? `/patients/${person.public_id}/enter` : null}
         recordHref={may(caller, "records.manage") ? `/patients/${person.public_id}/record` : null}
       />
       <div className={styles.body}>

@@ -40,7 +40,7 @@ export default async function SourceRowPage(props: PageProps<"/imports/[id]/[fil
     people: row?.publicId ? [row.publicId] : [],
   })
   return (
-    <Screen aside={<SourceAside entry={entry} file={file} line={line} publicId={row?.publicId ?? null} />}>
+    <Screen aside={<SourceAside {...{ entry, file, line, timeZone }} publicId={row?.publicId ?? null} />}>
       <SourceCells row={row} rejected={rejected} />
       {row ? <SourceVersions kind={kind} row={row} own={{ importId, line }} timeZone={timeZone} /> : null}
     </Screen>
