@@ -13,7 +13,7 @@ import { EmergencyBanner } from "./emergency/banner"
 import { instantInFull } from "./imports/import-words"
 import { KeepAlive } from "./keep-alive"
 import { Nav } from "./nav"
-import { screens } from "./screens"
+import { screensOf } from "./screens"
 import styles from "./shell.module.css"
 import { currentSnapshot } from "./snapshot"
 import { clinicTimeZone } from "./time-zone"
@@ -29,7 +29,6 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
     clinicTimeZone(),
   ])
   const isLimited = !isWhole(await callerScope())
-  const open = screens.filter((screen) => may(caller, screen.needs))
   return (
     <div className={styles.shell}>
       <a href="#matter" className={styles.skip}>
@@ -39,7 +38,7 @@ export default async function ClinicLayout({ children }: { children: ReactNode }
         <Link href="/" className={styles.name} prefetch={false}>
           Filtrate
         </Link>
-        <Nav screens={open.map(({ href, name, within }) => ({ href, name, within }))} />
+        <Nav screens={screensOf(caller).map(({ href, name, within }) => ({ href, name, within }))} />
         <div className={styles.corner}>
           {snapshot ? (
             <p className={styles.clinic}>

@@ -1,12 +1,20 @@
 import { may, type Capability } from "../../lib/access/permissions"
 import { reviews } from "./reviews"
 
-/** A screen of the masthead; `within` names the addresses beside its own on which it is the present one. */
-type ScreenEntry = { href: string; name: string; needs: Capability; within?: readonly string[] }
+type ScreenEntry = {
+  href: string
+  name: string
+  needs: Capability
+  /** The addresses beside its own on which it is the present one. */
+  within?: readonly string[]
+  /** Whether it is for accounts that are linked to somebody on the staff list. */
+  isForStaff?: true
+}
 
 /** The screens of the masthead, each with what it needs. */
-export const screens: readonly ScreenEntry[] = [
+const screens: readonly ScreenEntry[] = [
   { href: "/", name: "Month", needs: "figures.see" },
+  { href: "/my-patients", name: "My patients", needs: "people.see", isForStaff: true },
   { href: "/outreach", name: "Outreach", needs: "outreach.work" },
   { href: "/patients", name: "Patients", needs: "people.see" },
   {
@@ -23,7 +31,16 @@ export const screens: readonly ScreenEntry[] = [
   { href: "/settings", name: "Settings", needs: "settings.see" },
 ]
 
+type Holder = { roles: readonly string[]; grants: readonly string[]; staffId: string | null }
+
+/** The screens of somebody's masthead, in their order. */
+export function screensOf(holder: Holder): ScreenEntry[] {
+  return screens.filter(
+    (screen) => may(holder, screen.needs) && (!screen.isForStaff || holder.staffId !== null),
+  )
+}
+
 /** The first screen someone may open. */
-export function homeOf(holder: { roles: readonly string[]; grants: readonly string[] }): string {
-  return screens.find((screen) => may(holder, screen.needs))?.href ?? "/account"
+export function homeOf(holder: Holder): string {
+  return screensOf(holder)[0]?.href ?? "/account"
 }

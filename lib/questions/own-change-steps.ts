@@ -149,13 +149,21 @@ function plain({ columns, from }: { columns: string; from: string }): string {
 /**
  * The steps, each a `with` entry, that lead to `changes`: what changed between `$earlier_as_of` and `$as_of` for the people of
  * `$clinician`, a row a change: `patient_id`, `kind`, `change_group`, `pressing` (0 is most), `place`, `word`, `earlier`, `later`,
- * `cause`, `on_day`, `value`, `second_value`, `comparator`. A class starts as the definitions say, and has stopped where it is
- * not active on the day.
+ * `cause`, `on_day`, `value`, `second_value`, `comparator`. Who was in the panel on neither day has none. A class starts as the
+ * definitions say, and has stopped where it is not active on the day.
  */
 export const ownChangeSteps = `${ownPeopleSteps},${newsDaySteps},${urgentStep},${standingSteps},
 class_starts as (
   select distinct c.patient_id, c.class, c.course_started_on from class_orders as c
 ),
-changes as (
+in_panel_then as (
+  select distinct p.patient_id
+  from patient_month as p
+  where p.in_panel and p.as_of in (cast($as_of as date), cast($earlier_as_of as date))
+),
+all_changes as (
   ${otherChanges.join("\n  union all\n  ")}
+),
+changes as (
+  select c.* from all_changes as c join in_panel_then as t on t.patient_id = c.patient_id
 )`

@@ -21,6 +21,7 @@ import {
   patientsHref,
 } from "../../app/(clinic)/patients/search-params"
 import { parsePatientView, PublicId } from "../../app/(clinic)/patients/[publicId]/search-params"
+import { myPatientsHref, parseMyPatientsView } from "../../app/(clinic)/my-patients/search-params"
 import { monthHref, parseMonthView } from "../../app/(clinic)/search-params"
 import { parseProtectionView, protectionHref } from "../../app/(clinic)/protection/search-params"
 import { parseSeveralClassesView, severalClassesHref } from "../../app/(clinic)/several-classes/search-params"
@@ -54,6 +55,15 @@ describe("any search of a screen becomes a view, and a view its address, which s
       const again = parseMeasureView(searchOf(measureHref("bp-at-target", view, "people")))
       expect(again).toEqual(asSent(view))
     }))
+
+  test("somebody's own patients", () =>
+    forInputs(
+      hostileSearch(["month", "clinician", "change", "page"], ["2026-01", "S-01", "worse", "2"]),
+      (raw) => {
+        const view = parseMyPatientsView(raw)
+        expect(parseMyPatientsView(searchOf(myPatientsHref(view)))).toEqual(view)
+      },
+    ))
 
   test("those on several classes", () =>
     forInputs(hostileSearch(["month", "finding", "page"], ["2026-01", "no-diuretic", "2"]), (raw) => {

@@ -3,8 +3,9 @@ import { clinicianPanels } from "../../../lib/questions/clinician-panels"
 import { ownChangeCounts } from "../../../lib/questions/own-change-counts"
 import { ownChangeGroups, ownChanges, type OwnChange } from "../../../lib/questions/own-changes"
 import { ownCounts } from "../../../lib/questions/own-counts"
+import { ownUrgent } from "../../../lib/questions/own-urgent"
 import { ownVisits } from "../../../lib/questions/own-visits"
-import { earlier, ownPanelFacts, ownPanelPeople, today } from "../../fixtures/own-panel-people"
+import { earlier, ownPanelFacts, ownPanelPeople, stranger, today } from "../../fixtures/own-panel-people"
 import { openEngine, type TestEngine } from "../../helpers/open-engine"
 
 const days = { as_of: today, earlier_as_of: earlier }
@@ -49,6 +50,7 @@ describe("what changed for a clinician's people", () => {
     expect(names).not.toContain("of another clinician")
     expect(names).toContain("merged into")
     expect(names).not.toContain("old record")
+    expect(names).not.toContain(stranger.name)
     expect(others.map(({ name }) => name)).toEqual(["of another clinician"])
   })
 
@@ -76,6 +78,7 @@ describe("what changed for a clinician's people", () => {
 
       expect(counts?.by_group[place]).toBe((await changesOf("S-1", group)).length)
       expect(counts?.by_group[place]).toBeGreaterThan(0)
+      expect(counts?.people).toBe((await changesOf("S-1")).length)
     },
   )
 })
@@ -101,6 +104,16 @@ describe("a clinician's people", () => {
       without_ras_blocker: 0,
       urgent: 2,
     })
+  })
+
+  it("are listed with what is urgent, new or not, the latest fact first", async () => {
+    const urgent = await engine.ask(ownUrgent, { as_of: today, clinician: "S-1" })
+
+    expect(urgent.map(({ family_name: name, reason, value }) => [name, reason, value])).toEqual([
+      ["185 this week", "pressure-very-high", 185],
+      ["potassium high before", "potassium-very-high", 6.2],
+    ])
+    expect(await engine.ask(ownUrgent, { as_of: earlier, clinician: "S-1" })).toEqual([])
   })
 
   it("stand in the book of 14 days by the clock, whoever they are booked with", async () => {
