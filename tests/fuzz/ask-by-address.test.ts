@@ -26,6 +26,7 @@ import { monthHref, parseMonthView } from "../../app/(clinic)/search-params"
 import { parseProtectionView, protectionHref } from "../../app/(clinic)/protection/search-params"
 import { parseSeveralClassesView, severalClassesHref } from "../../app/(clinic)/several-classes/search-params"
 import { parseSodiumView, sodiumHref } from "../../app/(clinic)/sodium/search-params"
+import { parseStartingView, startingHref } from "../../app/(clinic)/starting-and-stopping/search-params"
 import { placeHref, placeOf } from "../../app/_http/prove"
 import { innerHeaders, refusalOf } from "../../lib/front/admission.mjs"
 import { contentPolicy } from "../../lib/front/answer-headers.mjs"
@@ -85,6 +86,15 @@ describe("any search of a screen becomes a view, and a view its address, which s
       const view = parseSodiumView(raw)
       expect(parseSodiumView(searchOf(sodiumHref(view)))).toEqual(view)
     }))
+
+  test("who is to start or to stop", () =>
+    forInputs(
+      hostileSearch(["month", "group", "finding", "page"], ["2026-01", "low", "falls", "severe", "2"]),
+      (raw) => {
+        const view = parseStartingView(raw)
+        expect(parseStartingView(searchOf(startingHref(view)))).toEqual(view)
+      },
+    ))
 
   test("the letters that are next and those that are chosen", () =>
     forInputs(hostileSearch(["after", "letters"], ["1", "1,2", "0", "1,,2"]), (raw) => {

@@ -3,6 +3,12 @@ import { dayOfYear, month } from "../../../../lib/speech/format"
 import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
+import { abruptStop } from "../../../../lib/measures/abrupt-stop"
+import { followedAfterStopping } from "../../../../lib/measures/followed-after-stopping"
+import { lowPressureOnDrugs } from "../../../../lib/measures/low-pressure-on-drugs"
+import { untreatedAboveTarget } from "../../../../lib/measures/untreated-above-target"
+import type { StartingGroupId } from "../../../../lib/questions/starting-and-stopping-groups"
+import { startingHref } from "../../starting-and-stopping/search-params"
 import { rasBlockerInAlbuminuria } from "../../../../lib/measures/ras-blocker-in-albuminuria"
 import { dietSodiumWithinLimit } from "../../../../lib/measures/diet-sodium-within-limit"
 import { uncontrolledOnSeveralClasses } from "../../../../lib/measures/uncontrolled-on-several-classes"
@@ -14,6 +20,14 @@ import { SodiumLink } from "../../sodium/sodium-link"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
 
+/** The list of starting and stopping that names the people of a measure. */
+const startingGroups: ReadonlyMap<string, StartingGroupId> = new Map([
+  [untreatedAboveTarget.id, "above-target"],
+  [lowPressureOnDrugs.id, "low"],
+  [followedAfterStopping.id, "stopped"],
+  [abruptStop.id, "stopped"],
+])
+
 /** Which measure and month this is, the parts of the page, and the other months. */
 export function MeasureAside(props: {
   measure: WordedMeasure
@@ -22,6 +36,7 @@ export function MeasureAside(props: {
   isPeopleShown: boolean
 }) {
   const { measure, snapshot, chosen } = props
+  const startingGroup = startingGroups.get(measure.id)
   return (
     <>
       <ScreenTitle title={measure.name} size="small">
@@ -56,6 +71,13 @@ export function MeasureAside(props: {
       {measure.id === dietSodiumWithinLimit.id && props.isPeopleShown ? (
         <AsidePart>
           <SodiumLink month={chosen.param} />
+        </AsidePart>
+      ) : null}
+      {startingGroup && props.isPeopleShown ? (
+        <AsidePart>
+          <Link href={startingHref({ month: chosen.param, group: startingGroup })} prefetch={false}>
+            Person by person, with what to look at before starting or stopping
+          </Link>
         </AsidePart>
       ) : null}
       <AsidePart>

@@ -1,0 +1,139 @@
+import type { StartingGroupId } from "../../../lib/questions/starting-and-stopping-groups"
+import type { StartingPerson } from "../../../lib/questions/starting-and-stopping-people"
+import { count, day, listed, milligrams, sentenceCase } from "../../../lib/speech/format"
+import { PersonHead } from "../../_ui/person-head"
+import { drugWords } from "../drug-words"
+import type { ChosenMonth } from "../months"
+import styles from "../people-list.module.css"
+import { PersonDrugs } from "../person-drugs"
+import { PersonPressure } from "../person-pressure"
+import { PersonValue } from "../person-value"
+import {
+  ageWords,
+  endWords,
+  findingsWords,
+  keptWords,
+  sinceWords,
+  stoppedDrugWords,
+  urineWords,
+} from "./row-words"
+import type { DrugFacts } from "./starting-answers"
+
+type RowProps = { person: StartingPerson; facts: DrugFacts; chosen: ChosenMonth; group: StartingGroupId }
+
+/** One person: the pressure and how old it is, what is taken and was stopped, what to look at, and heart and kidneys. */
+export function PersonRow({ person, facts, chosen, group }: RowProps) {
+  return (
+    <tr role="row" className={person.is_severe ? styles.severe : undefined}>
+      <PersonHead person={person} month={chosen.param}>
+        <p className={styles.soft}>{count(person.age_years)} years</p>
+        <p className={styles.soft}>{person.clinician_name ?? "no clinician"}</p>
+        <p className={styles.soft}>{person.site}</p>
+      </PersonHead>
+      <td role="cell">
+        <Pressure person={person} />
+      </td>
+      <td role="cell">
+        <Stops facts={facts} />
+        <Drugs person={person} facts={facts} />
+      </td>
+      <td role="cell">
+        <ul className={styles.findings}>
+          {findingsWords(person, group).map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      </td>
+      <td role="cell" className={styles.values}>
+        <Values person={person} isRunning={chosen.isRunning} isDietTold={group === "lifestyle-first"} />
+      </td>
+    </tr>
+  )
+}
+
+function Pressure({ person }: { person: StartingPerson }) {
+  const { systolic, diastolic, systolic_limit, diastolic_limit, bp_source, bp_on, bp_age_days } = person
+  if (systolic === null || diastolic === null || systolic_limit === null || diastolic_limit === null)
+    return <p>Not measured</p>
+  if (bp_source === null || bp_on === null || bp_age_days === null) return <p>Not measured</p>
+  const { is_severe } = person
+  return (
+    <PersonPressure
+      person={{ systolic, diastolic, systolic_limit, diastolic_limit, bp_source, bp_on, is_severe }}
+    >
+      <p className={styles.soft}>{ageWords(bp_age_days)}</p>
+    </PersonPressure>
+  )
+}
+
+function Stops({ facts }: { facts: DrugFacts }) {
+  if (facts.stops.length === 0) return null
+  return (
+    <ul>
+      {facts.stops.map((stop) => (
+        <li key={`${stop.class} ${stop.drug} ${stop.stopped_on} ${stop.dose}`}>
+          {stoppedDrugWords(stop)}:{" "}
+          <span className={styles.soft}>
+            {endWords(stop)}; {sinceWords(stop)}
+          </span>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function Drugs({ person, facts }: { person: StartingPerson; facts: DrugFacts }) {
+  if (person.classes.length > 0)
+    return (
+      <PersonDrugs
+        classes={person.classes}
+        drugs={facts.drugs}
+        noteOf={(name) => {
+          const kept = keptWords(facts.kept, name)
+          return kept === null ? null : <strong>, {kept}</strong>
+        }}
+      />
+    )
+  const raising = facts.drugs.filter((drug) => drug.class === null)
+  return (
+    <>
+      <p>No pressure drug active</p>
+      {raising.length === 0 ? null : (
+        <p className={styles.soft}>Raises the pressure: {raising.map(drugWords).join("; ")}</p>
+      )}
+    </>
+  )
+}
+
+function Values(props: { person: StartingPerson; isRunning: boolean; isDietTold: boolean }) {
+  const { person, isRunning, isDietTold } = props
+  const heart = [
+    ...(person.heart_failure ? ["heart failure"] : []),
+    ...(person.atrial_fibrillation ? ["atrial fibrillation"] : []),
+  ]
+  return (
+    <dl>
+      {heart.length === 0 ? null : (
+        <PersonValue name="Heart" on={null}>
+          {sentenceCase(listed(heart))}
+        </PersonValue>
+      )}
+      <PersonValue name="eGFR" on={person.egfr_on}>
+        {person.egfr === null ? null : count(person.egfr)}
+      </PersonValue>
+      <PersonValue name="Urine albumin" on={person.urine_on}>
+        {urineWords(person)}
+      </PersonValue>
+      {isDietTold ? (
+        <PersonValue name="Sodium a day" on={person.sodium_on} absent="no record lately">
+          {person.sodium_mg === null ? null : milligrams(person.sodium_mg)}
+        </PersonValue>
+      ) : null}
+      {isRunning ? (
+        <PersonValue name="Next visit" on={null} absent="none booked">
+          {person.next_visit_on === null ? null : day(person.next_visit_on)}
+        </PersonValue>
+      ) : null}
+    </dl>
+  )
+}
