@@ -187,6 +187,26 @@ export function writeProblem(
   })
 }
 
+/** Falls or dizziness that led to a drug being taken away; nothing is drawn, so that the rest of the story stays as it is. */
+export function writeFalls(life: Life, entry: { day: Day; reason: "falls" | "dizzy on standing" }): void {
+  const { rows, person } = life
+  const problem: Problem =
+    entry.reason === "falls"
+      ? { code: "R29.6", description: "Repeated falls" }
+      : { code: "R42", description: "Dizziness and giddiness" }
+  if (rows.problems.some((row) => row.code === problem.code)) return
+  rows.problems.push({
+    problem_id: `F${person.id}-${problem.code}`,
+    patient_id: person.id,
+    code_system: "icd10cm",
+    code: problem.code,
+    description: problem.description,
+    onset_on: textOf(entry.day),
+    recorded_on: textOf(entry.day),
+    verification: "confirmed",
+  })
+}
+
 /** Pregnancy in a few of the younger women, palliative care for a few of the sickest. */
 export function writeLaterProblems(life: Life): void {
   const { person, period, random } = life

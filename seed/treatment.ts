@@ -4,6 +4,7 @@ import type { Drug, DrugClass } from "./formulary"
 import { classCount, isOnClass, type Course, type Life } from "./life"
 import { changeStep, endCourse, startCourse } from "./orders"
 import type { Pressure } from "./pressure"
+import { writeFalls } from "./problems"
 import {
   aceInhibitors,
   alphaBlockers,
@@ -52,7 +53,10 @@ export function easeOff(life: Life, findings: Findings): void {
   if (!course) return
   const reason = life.random.pick(["low pressure", "dizzy on standing", "hypotension", "falls", ""])
   if (course.step > 0 && life.random.chance(0.5)) changeStep(life, course, { step: course.step - 1, day })
-  else endCourse(life, course, { day, reason })
+  else {
+    endCourse(life, course, { day, reason })
+    if (reason === "falls" || reason === "dizzy on standing") writeFalls(life, { day, reason })
+  }
 }
 
 /** The drug classes somebody with this pressure has come to take before their story begins. */
