@@ -14,10 +14,12 @@ import {
   findingsWords,
   keptWords,
   sinceWords,
+  stoppedDrugs,
   stoppedDrugWords,
   urineWords,
 } from "./row-words"
 import type { DrugFacts } from "./starting-answers"
+import own from "./starting.module.css"
 
 type RowProps = { person: StartingPerson; facts: DrugFacts; chosen: ChosenMonth; group: StartingGroupId }
 
@@ -69,16 +71,21 @@ function Pressure({ person }: { person: StartingPerson }) {
 function Stops({ facts }: { facts: DrugFacts }) {
   if (facts.stops.length === 0) return null
   return (
-    <ul>
-      {facts.stops.map((stop) => (
-        <li key={`${stop.class} ${stop.drug} ${stop.stopped_on} ${stop.dose}`}>
-          {stoppedDrugWords(stop)}:{" "}
-          <span className={styles.soft}>
-            {endWords(stop)}; {sinceWords(stop)}
-          </span>
-        </li>
-      ))}
-    </ul>
+    <div className={own.stops}>
+      <p>
+        <strong>Stopped</strong>
+      </p>
+      <ul>
+        {stoppedDrugs(facts.stops).map((one) => (
+          <li key={`${stoppedDrugWords(one)} ${one.stop.stopped_on}`}>
+            {stoppedDrugWords(one)}:{" "}
+            <span className={styles.soft}>
+              {endWords(one.stop)}; {sinceWords(one.stop)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </div>
   )
 }
 
@@ -90,7 +97,11 @@ function Drugs({ person, facts }: { person: StartingPerson; facts: DrugFacts }) 
         drugs={facts.drugs}
         noteOf={(name) => {
           const kept = keptWords(facts.kept, name)
-          return kept === null ? null : <strong>, {kept}</strong>
+          return kept === null ? null : (
+            <>
+              , <strong>{kept}</strong>
+            </>
+          )
         }}
       />
     )

@@ -28,9 +28,25 @@ export function keptWords(kept: readonly KeptClass[], name: string | null): stri
   return reasons.length === 0 ? null : `another reason: ${listed(reasons)}`
 }
 
+/** A drug that ended, under every class it counted for. */
+export type StoppedDrug = { stop: StoppedClass; classes: string[] }
+
+/** What somebody stopped, a pill of several classes once. */
+export function stoppedDrugs(stops: readonly StoppedClass[]): StoppedDrug[] {
+  const drugs = new Map<string, StoppedDrug>()
+  for (const stop of stops) {
+    const key = [stop.drug, stop.dose, stop.dose_unit, stop.times_per_day, stop.stopped_on].join(" ")
+    const known = drugs.get(key)
+    if (known) known.classes.push(stop.class)
+    else drugs.set(key, { stop, classes: [stop.class] })
+  }
+  return [...drugs.values()]
+}
+
 /** "Amlodipine 10 mg, calcium channel blocker". */
-export function stoppedDrugWords(stop: StoppedClass): string {
-  return `${sentenceCase(stop.drug)}${orderedWords(stop)}, ${classWords(stop.class)}`
+export function stoppedDrugWords({ stop, classes }: StoppedDrug): string {
+  const of = [...new Set(classes)].map((name) => classWords(name))
+  return `${sentenceCase(stop.drug)}${orderedWords(stop)}, ${listed(of)}`
 }
 
 /** How it ended: "stopped 4 Jul 2026, 119 days ago: ankle swelling; no lower dose on record before". */

@@ -55,8 +55,8 @@ function Rows({ answers, view, chosen, snapshot }: ListProps) {
   return (
     <>
       <p className={styles.order}>
-        {counted(total, "person", "people")}. {orders[view.group]} In brackets after a dose: the usual maximum
-        a day.
+        {counted(total, "person", "people")}. {orders[view.group]}
+        {isOnDrugs(view.group) ? " In brackets after a dose: the usual maximum a day." : ""}
         {isClosed
           ? " This month is closed: pressures stand as known then, drugs, stops and falls as on record today."
           : ""}
@@ -80,6 +80,11 @@ function Rows({ answers, view, chosen, snapshot }: ListProps) {
       </div>
     </>
   )
+}
+
+/** Whether those on the list take pressure drugs. */
+function isOnDrugs(group: StartingGroupId): boolean {
+  return group === "low" || group === "stopped"
 }
 
 function NarrowedTo({ view }: { view: StartingView }) {
