@@ -6,4 +6,5 @@ export const reviews: readonly [Review, ...Review[]] = [
   { href: "/protection", name: "Protection" },
   { href: "/sodium", name: "Sodium" },
   { href: "/several-classes", name: "Several classes" },
+  { href: "/starting-and-stopping", name: "Starting and stopping" },
 ]

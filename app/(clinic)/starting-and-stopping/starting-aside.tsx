@@ -16,6 +16,7 @@ import { MonthList } from "../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
 import { monthChoices, type ChosenMonth } from "../months"
+import { ReviewLinks } from "../review-links"
 import { startingHref, type StartingView } from "./search-params"
 import type { StartingAnswers } from "./starting-answers"
 
@@ -44,6 +45,9 @@ export function StartingAside({ answers, view, chosen, snapshot }: AsideProps) {
           {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
         </p>
       </ScreenTitle>
+      <AsidePart>
+        <ReviewLinks open="/starting-and-stopping" month={chosen.param} />
+      </AsidePart>
       <AsidePart title="Lists">
         <CountList
           rows={startingGroups.map(({ id, words }, place) => ({
