@@ -1,3 +1,4 @@
+import Link from "next/link"
 import type { ReactNode } from "react"
 import type { Caller } from "../../../../../lib/access/caller"
 import type { Settings } from "../../../../../lib/domain/settings"
@@ -7,6 +8,7 @@ import { standingWords, stepWords } from "../../../../../lib/speech/case-words"
 import { sentenceCase } from "../../../../../lib/speech/format"
 import { attemptsWords } from "../../../../../lib/speech/outreach-row-words"
 import { Theme } from "../../../../_ui/screen"
+import { lettersHref } from "../../letters/search-params"
 import type { ShownCase } from "./person-answers"
 import styles from "./person.module.css"
 
@@ -36,7 +38,9 @@ export function CaseStanding({ shown, settings, caller, today, children }: Stand
         <dt>Assigned to</dt>
         <dd>{assignedTo === null ? "nobody" : whose}</dd>
         <dt>Tried</dt>
-        <dd>{triedWords(one.tried, settings)}</dd>
+        <dd>
+          <Tried tried={one.tried} settings={settings} />
+        </dd>
         {acknowledgedBy === null ? null : (
           <>
             <dt>Acknowledged by</dt>
@@ -49,9 +53,18 @@ export function CaseStanding({ shown, settings, caller, today, children }: Stand
   )
 }
 
-function triedWords(tried: ShownCase["kept"]["one"]["tried"], settings: Settings): string {
+function Tried({ tried, settings }: { tried: ShownCase["kept"]["one"]["tried"]; settings: Settings }) {
   const step = nextStep(tried, attemptsRule(settings))
   if (tried.length === 0 || step === "try") return `${attemptsWords(tried)}.`
   const channels = new Set(tried.map((one) => one.channel)).size
-  return `${attemptsWords(tried)}. ${stepWords({ attempts: tried.length, channels, step })}.`
+  const words = `${attemptsWords(tried)}. ${stepWords({ attempts: tried.length, channels, step })}.`
+  if (step !== "write a letter") return words
+  return (
+    <>
+      {words}{" "}
+      <Link href={lettersHref({})} prefetch={false}>
+        Letters
+      </Link>
+    </>
+  )
 }
