@@ -108,14 +108,14 @@ async function openPart(page: Page, { row, word }: { row: Locator; word: string 
 }
 
 /** Types what is chosen of a list that has the focus, and tells when something else was chosen. */
-async function typeChoice(page: Page, { field, words }: { field: Locator; words: string }) {
+export async function typeChoice(page: Page, { field, words }: { field: Locator; words: string }) {
   await pressUntil(page, { key: "Tab", field })
   await page.keyboard.type(words)
   await sameAs(field, words)
 }
 
 /** Types a day as the browser's field has its parts: month, day, year. */
-async function typeDay(page: Page, { field, day }: { field: Locator; day: string }) {
+export async function typeDay(page: Page, { field, day }: { field: Locator; day: string }) {
   await pressUntil(page, { key: "Tab", field })
   const [year = "", month = "", ofMonth = ""] = day.split("-")
   await page.keyboard.type(`${month}${ofMonth}${year}`)

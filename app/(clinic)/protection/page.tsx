@@ -8,6 +8,7 @@ import { peopledSnapshot } from "../snapshot"
 import { BeforeStart, Statements } from "./before-start"
 import { ProtectionAside } from "./protection-aside"
 import { protectionAnswers } from "./protection-answers"
+import { OverduePlans } from "./overdue-plans"
 import { protectionDecisions } from "./protection-decisions"
 import { ProtectionList } from "./protection-list"
 import { parseProtectionView } from "./search-params"
@@ -25,11 +26,12 @@ export default async function ProtectionPage(props: PageProps<"/protection">) {
   const decisions = chosen.isRunning
     ? await protectionDecisions({ caller, people: answers.people, settings: snapshot.settings })
     : null
-  const people = answers.people.map((person) => person.public_id)
+  const people = [...answers.people, ...answers.overdue].map((person) => person.public_id)
   await recordedOnce(caller, { action: "patients.list", object: "protection", people })
   return (
     <Screen aside={<ProtectionAside {...{ answers, view, chosen, snapshot }} />}>
       <BeforeStart />
+      <OverduePlans plans={answers.overdue} month={chosen.param} />
       <ProtectionList {...{ answers, decisions, view, chosen, snapshot }} />
       <Statements statements={answers.statements} />
     </Screen>

@@ -3,6 +3,8 @@ import type { Caller } from "../../../lib/access/caller"
 import type { Settings } from "../../../lib/domain/settings"
 import { rasBlockerInAlbuminuria } from "../../../lib/measures/ras-blocker-in-albuminuria"
 import { activeDrugs, type ActiveDrug } from "../../../lib/questions/active-drugs"
+import { overduePlans } from "../../../lib/questions/overdue-plans"
+import type { WatchedPlan } from "../../../lib/questions/plan-watch"
 import { protectionCounts, type ProtectionCounts } from "../../../lib/questions/protection-counts"
 import { protectionGroups } from "../../../lib/questions/protection-groups"
 import { protectionPeople, type ProtectionPerson } from "../../../lib/questions/protection-people"
@@ -43,6 +45,8 @@ export type ProtectionAnswers = {
   people: ProtectionPerson[]
   facts: ProtectionFacts
   statements: RasStatement[]
+  /** Plans to start that were not followed in time. */
+  overdue: WatchedPlan[]
   /** Whether the list can be the reader's own, and whether it is. */
   panel: { isOffered: boolean; isShown: boolean }
 }
@@ -62,13 +66,14 @@ export async function protectionAnswers(options: {
     clinician_id: panel.isShown ? caller.staffId : null,
   }
   const offset = ((view.page ?? 1) - 1) * pageSize
-  const [counts, people, statements] = await Promise.all([
+  const [counts, people, statements, overdue] = await Promise.all([
     ask(protectionCounts, asked),
     ask(protectionPeople, { ...asked, group_id: view.group, limit: pageSize, offset }),
     ask(rasStatements),
+    ask(overduePlans, asked),
   ])
   const facts = await factsOf(people, chosen.asOf)
-  return { counts: counts[0] ?? nobody, people, facts, statements, panel }
+  return { counts: counts[0] ?? nobody, people, facts, statements, overdue, panel }
 }
 
 async function factsOf(people: readonly ProtectionPerson[], asOf: string): Promise<ProtectionFacts> {

@@ -49,11 +49,18 @@ export function ProtectionList(props: ListProps) {
         those raised once, then those with a reason; in each A3 before A2, A2 with diabetes before A2 without,
         and then the higher ACR. The extract does not say who stopped a drug; whoever had the visit of that
         day is named.
+        {decisions !== null && decisions.today > chosen.asOf
+          ? ` A decision counts in the measure from its day on; the figures stand at ${dayInFull(chosen.asOf)}.`
+          : ""}
         {isClosed
           ? " This month is closed: people stand as known then, urine, drugs and reactions as on record today."
           : ""}
       </p>
-      {decisions?.isOpen ? <KeysHelp keys={decisionKeys} /> : null}
+      {decisions?.isOpen ? (
+        <div className={columns.keys}>
+          <KeysHelp keys={decisionKeys} />
+        </div>
+      ) : null}
       <ListKeys>
         <PeopleList
           caption="People with albuminuria and no ACE inhibitor or ARB, most pressing first"

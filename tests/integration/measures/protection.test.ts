@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import { z } from "zod"
 import { rasBlockerInAlbuminuria } from "../../../lib/measures/ras-blocker-in-albuminuria"
+import { overduePlans } from "../../../lib/questions/overdue-plans"
 import { protectionCounts } from "../../../lib/questions/protection-counts"
 import { protectionGroupIds, protectionGroups } from "../../../lib/questions/protection-groups"
 import { protectionPeople } from "../../../lib/questions/protection-people"
@@ -185,6 +186,17 @@ describe("what stands on a row", () => {
       ["lisinopril", "cough", "2020-01-10"],
       ["losartan", "rash", "2021-02-03"],
     ])
+  })
+})
+
+describe("plans to start", () => {
+  it("are told when they were not followed in time, and of one clinician where only these are asked for", async () => {
+    const plans = await engine.ask(overduePlans, { as_of: today, clinician_id: null })
+    const own = await engine.ask(overduePlans, { as_of: today, clinician_id: "S1" })
+
+    // Due two calendar months after they were made: 30 October has gone by, 31 October has not.
+    expect(namesOf(plans)).toEqual(["A3 of 500", "never tried"])
+    expect(namesOf(own)).toEqual(["A3 of 500"])
   })
 })
 
