@@ -182,6 +182,7 @@ it("finds the questions it asks", () => {
     "resistance-details.ts",
     "several-classes-findings.ts",
     "potassium-advice.ts",
+    "class-guidance-rules.ts",
     "protection-groups.ts",
     "listed-ids.ts",
     "own-people.ts",

@@ -14,6 +14,7 @@ import { currentSnapshot } from "../../snapshot"
 import { clinicTimeZone } from "../../time-zone"
 import { patientHref } from "../search-params"
 import { Cautions } from "./cautions"
+import { ClassGuidance } from "./class-guidance"
 import { Decisions } from "./decisions"
 import { decisionsToday } from "./decisions-today"
 import { DietPart } from "./diet-part"
@@ -74,6 +75,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
           <KidneyOutlook person={person} />
           <DietPart person={person} records={line.diet} {...answers.diet} />
           <Resistance holds={held.resistance} />
+          <ClassGuidance statements={answers.guidance} />
           {decided === null ? null : (
             <Decisions
               {...{ publicId: person.public_id, caller, ...decided }}

@@ -3,6 +3,10 @@ import { ask } from "../../../_http/ask"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { measures } from "../../../../lib/measures/index"
 import { patientCautions } from "../../../../lib/questions/patient-cautions"
+import {
+  patientClassGuidance,
+  type PatientClassGuidance,
+} from "../../../../lib/questions/patient-class-guidance"
 import { patientConditions } from "../../../../lib/questions/patient-conditions"
 import { patientCourses } from "../../../../lib/questions/patient-courses"
 import { patientDiet } from "../../../../lib/questions/patient-diet"
@@ -25,6 +29,7 @@ export type PatientAnswers = {
   line: Awaited<ReturnType<typeof lineFacts>>
   held: Awaited<ReturnType<typeof standingFacts>>
   diet: Awaited<ReturnType<typeof dietFacts>>
+  guidance: readonly PatientClassGuidance[]
 }
 
 /** Everything the screen of one person says on one day; null when nobody has the id. */
@@ -36,14 +41,15 @@ export async function patientAnswers(
   const { settings } = snapshot
   const params = { public_id: publicId, as_of: asOf, home_window_days: settings["bp.homeWindowDays"] }
   const withSettings = { ...params, ...paramsOf(measures, settings) }
-  const [people, line, held, diet] = await Promise.all([
+  const [people, line, held, diet, guidance] = await Promise.all([
     ask(patientIdentity, params),
     lineFacts(params),
     standingFacts(withSettings),
     dietFacts(withSettings),
+    ask(patientClassGuidance, { public_id: publicId, as_of: asOf }),
   ])
   const person = people[0]
-  return person ? { person, line, held, diet } : null
+  return person ? { person, line, held, diet, guidance } : null
 }
 
 /** Whose page an old address leads to: that of the person into whose record another was merged; null for nobody. */
