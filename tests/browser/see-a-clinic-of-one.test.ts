@@ -44,7 +44,12 @@ describe.each(Object.entries(widths))("a clinic of one person on a %s", (_kind, 
     ],
     ["/my-patients", "This account is not linked to a clinician of the staff list"],
     ["/several-classes?finding=no-diuretic", "No one is found with this"],
-    ["/sodium", "No one with counted days in October", "Too few people to draw", "Castellano, Bruno"],
+    [
+      "/sodium",
+      "Too few of the same people to tell: 1 person",
+      "Too few people to draw",
+      "Castellano, Bruno",
+    ],
     ["/patients", "1 in the panel", "Castellano, Bruno"],
   ])("%s speaks of one", async (address, ...words) => {
     const page = await openPage(browser, {
