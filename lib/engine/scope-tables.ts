@@ -34,7 +34,7 @@ const shared = [
     "code_ingredients",
   ],
   ...["drug_sets", "drug_name_mappings", "pressure_limits", "ras_considerations", "potassium_advice"],
-  "class_guidance",
+  ...["class_guidance", "kidney_products"],
 ]
 const byOrder = ["order_doses", "order_ingredients"]
 const leftOut = ["normalised_texts", "text_words", "text_phrases", "text_ingredients", "allergy_kinds"]

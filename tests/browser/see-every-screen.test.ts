@@ -47,6 +47,7 @@ const screens = [
   ["starting-and-stopping", () => "/starting-and-stopping"],
   ["starting-and-stopping-low", () => "/starting-and-stopping?group=low"],
   ["starting-and-stopping-stopped", () => "/starting-and-stopping?group=stopped"],
+  ["sodium-products", () => "/sodium/products"],
   ["settings", () => "/settings"],
   ["settings-outreach", () => "/settings/outreach"],
   ["settings-letters", () => "/settings/letters"],

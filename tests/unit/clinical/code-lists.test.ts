@@ -18,6 +18,8 @@ const words = readRows("lib/clinical/codes/drug-words.csv")
 const routes = readRows("lib/clinical/codes/route-words.csv")
 const conditions = readRows("lib/clinical/codes/conditions.csv")
 const groups = readRows("lib/clinical/codes/allergy-groups.csv")
+const advice = readRows("lib/clinical/codes/potassium-advice.csv")
+const products = readRows("lib/clinical/codes/kidney-products.csv")
 const reasons = readRows("lib/clinical/codes/drug-reasons.csv")
 // WHO ATC/DDD index, public extract of 2026-04-25: code and name as printed there.
 const atcNames = new Map(
@@ -65,6 +67,8 @@ describe("the drug lists", () => {
       ...conditions,
       ...groups,
       ...reasons,
+      ...advice,
+      ...products,
     ]
 
     expect(all.filter((row) => (row.source ?? "") === "")).toEqual([])

@@ -1,3 +1,4 @@
+import Link from "next/link"
 import { counted, day, lab, milligrams, sentenceCase } from "../../../../lib/speech/format"
 import type { DietPoint } from "../../../../lib/questions/patient-diet"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
@@ -29,7 +30,10 @@ export function DietPart(props: {
         <PotassiumRow person={person} advice={potassium} />
       </dl>
       <Sources sodium={sodium} urine={urine} advice={potassium} />
-      <p className={styles.defers}>Clinicians decide; local policy applies.</p>
+      <p className={styles.defers}>
+        <Link href="/sodium/products">Supplements and herbal products of concern</Link>. Clinicians decide;
+        local policy applies.
+      </p>
     </section>
   )
 }
