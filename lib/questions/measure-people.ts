@@ -1,5 +1,6 @@
 import { z } from "zod"
 import { standings } from "../domain/standings"
+import { topicOf } from "../measures/decision-measures"
 import type { Measure } from "../measures/types"
 import { details } from "./measure-details"
 import { changeCauses, changeKinds } from "../domain/changes"
@@ -79,6 +80,9 @@ export const MeasurePerson = z.object({
   sodium_in_year_on: z.string().nullable(),
   dietitian_seen_on: z.string().nullable(),
   next_visit_on: z.string().nullable(),
+  /** Of an exception, the clinician's decision that is in force on what the measure asks for, and the day it no longer is. */
+  decided: z.string().nullable(),
+  decided_until: z.string().nullable(),
 })
 
 export type MeasurePerson = z.infer<typeof MeasurePerson>
@@ -141,6 +145,15 @@ moved as (
 changed as (
   select m.*, ${changeSql} as change, ${changeTodaySql} as change_today from moved as m
 ),
+decided as (
+  select d.patient_id, max(d.kind) as kind, max(d.holds_until) as holds_until
+  from decision_spans as d
+  where d.topic = '${topicOf(measure) ?? "none"}'
+    and d.made_on <= cast($as_of as date)
+    and d.holds_until > cast($as_of as date)
+    and (d.undone_on is null or d.undone_on > cast($as_of as date))
+  group by d.patient_id
+),
 named as (
   select m.*, coalesce(${sinceClosingSql}, ${causeSql}) as cause from changed as m
 )
@@ -159,10 +172,13 @@ select
   cast(coalesce(p.egfr_days_in_year, 0) as integer) as egfr_days_in_year,
   p.slope, p.slope_standard_error, p.slope_points, p.failure_risk_2_years, p.failure_risk_5_years,
   p.sodium_mg, p.sodium_in_year_mg, p.sodium_in_year_series, p.sodium_in_year_on, p.dietitian_seen_on,
-  p.next_visit_on
+  p.next_visit_on,
+  case when named.standing = 'exception' then decided.kind end as decided,
+  case when named.standing = 'exception' then decided.holds_until end as decided_until
 from named
 join patient_month as p on p.patient_id = named.patient_id and p.as_of = cast($as_of as date)
 join person_groups as g on g.patient_id = named.patient_id
+left join decided on decided.patient_id = named.patient_id
 where (cast($standing as varchar) is null
     or (cast($standing as varchar) = 'counted' and named.is_counted)
     or named.standing = cast($standing as varchar))

@@ -106,9 +106,13 @@ allergies as (
 decisions_made as (
   select 'decisions' as evidence, 'decision' as topic, d.topic as word, d.kind as detail,
     cast(null as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
-    d.made_on as since, d.ends_on as day, 1 as rows, cast([] as varchar[]) as sources
-  from decisions as d
-  join person on person.patient_id = d.patient_id and d.made_on <= person.as_of
+    d.made_on as since, d.holds_until as day, 1 as rows, cast([] as varchar[]) as sources
+  from decision_spans as d
+  join person
+    on person.patient_id = d.patient_id
+    and d.made_on <= person.as_of
+    and person.as_of < d.holds_until
+    and (d.undone_on is null or d.undone_on > person.as_of)
 ),
 age as (
   select 'person' as evidence, 'age' as topic, person.sex as word, cast(null as varchar) as detail,

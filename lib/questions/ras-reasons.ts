@@ -27,10 +27,8 @@ person as (
   where p.as_of = cast($as_of as date)
 ),
 decided as (
-  select f.patient_id, f.kind, max(f.made_on) as made_on,
-    max(coalesce(f.ends_on, months_before(f.made_on, -s.decisions_months))) as ends_on
-  from decisions as f
-  join settings as s on true
+  select f.patient_id, f.kind, max(f.made_on) as made_on, max(f.holds_until) as ends_on
+  from decision_spans as f
   where f.topic = 'ras_blocker' and f.made_on <= cast($as_of as date)
     and (f.undone_on is null or f.undone_on > cast($as_of as date))
   group by f.patient_id, f.kind

@@ -1,4 +1,4 @@
--- Decisions in force on each as-of date, by topic; without an end day a decision holds for the months the clinic set.
+-- Decisions in force on each as-of date, by topic.
 select
   f.patient_id,
   w.as_of,
@@ -6,9 +6,7 @@ select
   max(case when f.topic = 'ras_blocker' then f.kind end) as ras_decision,
   max(case when f.topic = 'sglt2_inhibitor' then f.kind end) as sglt2_decision,
   max(case when f.topic = 'diet' then f.kind end) as diet_decision
-from decisions as f
-join settings as s on true
-join as_of_windows as w
-  on f.made_on <= w.as_of and w.as_of < coalesce(f.ends_on, months_before(f.made_on, -s.decisions_months))
+from decision_spans as f
+join as_of_windows as w on f.made_on <= w.as_of and w.as_of < f.holds_until
 where f.undone_on is null or f.undone_on > w.as_of
 group by f.patient_id, w.as_of

@@ -1,6 +1,7 @@
 import { count, day, sentenceCase } from "../../../../lib/speech/format"
 import type { Standing } from "../../../../lib/domain/standings"
 import type { WordedMeasure } from "../../../../lib/measures/types"
+import type { MeasurePerson } from "../../../../lib/questions/measure-people"
 import { measureWords, standingWords } from "../../../../lib/speech/measure-words"
 import type { ListedStanding } from "../search-params"
 import type { Column } from "./column"
@@ -28,7 +29,14 @@ const reasons: Column = {
   head: "Because",
   label: "because",
   isLong: true,
-  cell: (one) => (one.reasons.length === 0 ? null : sentenceCase(one.reasons.join("; "))),
+  cell: (one) =>
+    one.reasons.length === 0 ? null : sentenceCase([...one.reasons, ...decided(one)].join("; ")),
+}
+
+/** What a clinician decided and until when it holds, beside the reason that a decision is in force. */
+function decided({ decided, decided_until }: MeasurePerson): string[] {
+  if (decided === null || decided_until === null) return []
+  return [`${decided}, until ${day(decided_until)}`]
 }
 
 const valuesOf: Record<string, readonly Column[]> = {

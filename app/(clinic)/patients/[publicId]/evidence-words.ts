@@ -132,7 +132,10 @@ function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhra
     case "allergy":
       return { value: fact.detail ?? "", rest: since }
     case "decision":
-      return { value: fact.detail ?? "", rest: since }
+      return {
+        value: fact.detail ?? "",
+        rest: fact.day === null ? since : `${since}, until ${day(fact.day)}`,
+      }
     case "egfr tests":
     case "tests due":
     case "acr test":
@@ -210,7 +213,7 @@ function absentWords(condition: Condition): string {
     problems: "none on the problem list",
     dialysis: "no dialysis on record",
     allergies: "no such record",
-    decisions: "no decision on record",
+    decisions: "no such decision in force",
     person: "not on record",
   } as const
   return words[condition.evidence]
