@@ -4,7 +4,7 @@ import type {
   DecisionProblem,
   DecisionTopic,
 } from "../domain/clinician-decisions"
-import { day, listed, sentenceCase } from "./format"
+import { day, dayInFull, listed, sentenceCase } from "./format"
 
 /** What is decided about, as screens call it. */
 export const decisionTopicWords: Readonly<Record<DecisionTopic, string>> = {
@@ -29,6 +29,18 @@ export function decidedWords({
 }: Pick<ClinicianDecision, "kind" | "topic" | "reason">): string {
   const kindWords = decisionKindWords(kind, topic)
   return reason === "other" ? kindWords : `${kindWords}: ${reason}`
+}
+
+/** What is said of a decision just made: the figures have it with the next build where they stand at its day, and later else. */
+export function recordedWords({ today, asOf }: { today: string; asOf: string }): string {
+  if (asOf >= today) return "Recorded. The figures follow in a moment."
+  return `Recorded. It counts in the figures once they reach ${dayInFull(today)}; they stand at ${dayInFull(asOf)}.`
+}
+
+/** Since when what is decided counts, where the figures do not reach to today; null where they do. */
+export function countsFromWords({ today, asOf }: { today: string; asOf: string }): string | null {
+  if (asOf >= today) return null
+  return `What is decided or taken back counts in the measures from its day on; the figures stand at ${dayInFull(asOf)}.`
 }
 
 export const decisionProblemWords: Readonly<Record<DecisionProblem, string>> = {

@@ -10,7 +10,7 @@ import {
 } from "../../../lib/domain/clinician-decisions"
 import { daysAfter } from "../../../lib/domain/day-sums"
 import { sentenceCase } from "../../../lib/speech/format"
-import { decisionKindWords } from "../../../lib/speech/decision-words"
+import { decisionKindWords, recordedWords } from "../../../lib/speech/decision-words"
 import { Button } from "../../_ui/button"
 import { keptForm } from "../../_ui/kept-form"
 import { decide } from "./decision-actions"
@@ -37,9 +37,7 @@ export function DecisionForm({ of, onRecorded }: { of: FormDecision; onRecorded?
         Record
       </Button>
       {sent.problem !== null && sent.field === null ? <p role="alert">{sent.problem}</p> : null}
-      {sent.problem === null && sent.saved > 0 ? (
-        <p role="status">Recorded. The figures follow in a moment.</p>
-      ) : null}
+      {sent.problem === null && sent.saved > 0 ? <p role="status">{recordedWords(of)}</p> : null}
     </form>
   )
 }

@@ -24,4 +24,6 @@ export type FormDecision = {
   /** What the form is about, for the name of its button: "ACE inhibitor or ARB", with the person's name in a list. */
   about: string
   today: string
+  /** The day at which the figures of the running month stand. */
+  asOf: string
 }

@@ -24,7 +24,9 @@ export default async function ProtectionPage(props: PageProps<"/protection">) {
   const snapshot = underSettingsThen(current, chosen)
   const answers = await protectionAnswers({ caller, view, chosen, settings: snapshot.settings })
   const decisions = chosen.isRunning
-    ? await protectionDecisions({ caller, people: answers.people, settings: snapshot.settings })
+    ? await protectionDecisions({
+        ...{ caller, people: answers.people, settings: snapshot.settings, asOf: chosen.asOf },
+      })
     : null
   const people = [...answers.people, ...answers.overdue].map((person) => person.public_id)
   await recordedOnce(caller, { action: "patients.list", object: "protection", people })

@@ -17,6 +17,8 @@ export type ProtectionDecisions = {
   /** Months that a decision without an end holds. */
   months: number
   today: PlainDate
+  /** The day at which the figures stand. */
+  asOf: PlainDate
   /** Whether the reader decides about ACE inhibitors and ARBs. */
   isOpen: boolean
 }
@@ -26,8 +28,9 @@ export async function protectionDecisions(options: {
   caller: Caller
   people: readonly ProtectionPerson[]
   settings: Settings
+  asOf: PlainDate
 }): Promise<ProtectionDecisions> {
-  const { caller, people, settings } = options
+  const { caller, people, settings, asOf } = options
   const listed_ids = people.map((person) => person.public_id).join(",")
   const [records, scope, timeZone] = await Promise.all([
     ask(listedRecords, { listed_ids }),
@@ -46,6 +49,7 @@ export async function protectionDecisions(options: {
     byPerson: new Map(found.toSorted(([, one], [, other]) => one.id - other.id)),
     months: settings["decisions.months"],
     today: plainToday(new Date(), timeZone),
+    asOf,
     isOpen: mayDecide(caller, "ras_blocker"),
   }
 }

@@ -1,5 +1,6 @@
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { protectionGroups } from "../../../lib/questions/protection-groups"
+import { countsFromWords } from "../../../lib/speech/decision-words"
 import { counted, dayInFull, sentenceCase } from "../../../lib/speech/format"
 import { Pager } from "../../_ui/pager"
 import type { ChosenMonth } from "../months"
@@ -49,9 +50,7 @@ export function ProtectionList(props: ListProps) {
         those raised once, then those with a reason; in each A3 before A2, A2 with diabetes before A2 without,
         and then the higher ACR. The extract does not say who stopped a drug; whoever had the visit of that
         day is named.
-        {decisions !== null && decisions.today > chosen.asOf
-          ? ` A decision counts in the measure from its day on; the figures stand at ${dayInFull(chosen.asOf)}.`
-          : ""}
+        {decisions === null ? null : ` ${countsFromWords(decisions) ?? ""}`}
         {isClosed
           ? " This month is closed: people stand as known then, urine, drugs and reactions as on record today."
           : ""}

@@ -10,7 +10,7 @@ import styles from "./protection.module.css"
 /** What was decided about somebody in the list, with what takes it back and what decides. */
 export function RowDecision(props: { person: ProtectionPerson; decisions: ProtectionDecisions }) {
   const { person, decisions } = props
-  const { months, today, isOpen } = decisions
+  const { months, today, asOf, isOpen } = decisions
   const latest = decisions.byPerson.get(person.public_id) ?? null
   const about = `${decisionTopicWords.ras_blocker}, ${nameOf(person)}`
   const of = {
@@ -18,7 +18,7 @@ export function RowDecision(props: { person: ProtectionPerson; decisions: Protec
     topic: "ras_blocker" as const,
     shownId: latest?.id ?? null,
     about,
-    today,
+    ...{ today, asOf },
   }
   return (
     <>

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest"
-import { decidedWords, planWords } from "../../../lib/speech/decision-words"
+import { countsFromWords, decidedWords, planWords, recordedWords } from "../../../lib/speech/decision-words"
 
 const open = {
   ...{ due_on: "2026-10-20", started_on: null, state: "waiting" as const },
@@ -35,4 +35,26 @@ test("a decision is said with its reason, and without one where it is another", 
     "Not tolerated: cough",
   )
   expect(decidedWords({ kind: "planned", topic: "ras_blocker", reason: "other" })).toBe("Start planned")
+})
+
+describe("when a decision counts", () => {
+  const plain = (words: string | null) => words?.replaceAll("\u00a0", " ") ?? null
+
+  test("is with the next build where the figures stand at its day", () => {
+    const days = { today: "2026-11-29", asOf: "2026-11-29" }
+
+    expect(recordedWords(days)).toBe("Recorded. The figures follow in a moment.")
+    expect(countsFromWords(days)).toBe(null)
+  })
+
+  test("is once they reach its day where they stand at an earlier one", () => {
+    const days = { today: "2026-11-29", asOf: "2026-11-26" }
+
+    expect(plain(recordedWords(days))).toBe(
+      "Recorded. It counts in the figures once they reach 29 November 2026; they stand at 26 November 2026.",
+    )
+    expect(plain(countsFromWords(days))).toBe(
+      "What is decided or taken back counts in the measures from its day on; the figures stand at 26 November 2026.",
+    )
+  })
 })

@@ -1,6 +1,6 @@
 import type { Caller } from "../../../../lib/access/caller"
 import { holdsOn } from "../../../../lib/domain/clinician-decisions"
-import { decisionTopicWords, planWords } from "../../../../lib/speech/decision-words"
+import { countsFromWords, decisionTopicWords, planWords } from "../../../../lib/speech/decision-words"
 import { sentenceCase } from "../../../../lib/speech/format"
 import { Decided } from "../../decisions/decided"
 import { DecisionForm } from "../../decisions/decision-form"
@@ -9,7 +9,7 @@ import { UndoForm } from "../../decisions/undo-form"
 import type { TopicToday } from "./decisions-today"
 import styles from "./decisions.module.css"
 
-type Shown = { publicId: string; caller: Caller; months: number; today: string }
+type Shown = { publicId: string; caller: Caller; months: number; today: string; asOf: string }
 
 /** What clinicians decided about this person, by topic, with what may be decided now. */
 export function Decisions(props: Shown & { topics: readonly TopicToday[] }) {
@@ -25,17 +25,17 @@ export function Decisions(props: Shown & { topics: readonly TopicToday[] }) {
       </ul>
       <p className={styles.defers}>
         Kept with who decided and when. A plan and wrong data leave the measures as they are; the others are
-        exceptions while they hold. Clinicians decide; local policy applies.
+        exceptions while they hold. {countsFromWords(shown)} Clinicians decide; local policy applies.
       </p>
     </section>
   )
 }
 
-function Topic({ one, publicId, caller, months, today }: Shown & { one: TopicToday }) {
+function Topic({ one, publicId, caller, months, today, asOf }: Shown & { one: TopicToday }) {
   const { topic, latest, plan, earlier, isOpen } = one
   const about = decisionTopicWords[topic]
   const holds = latest !== null && holdsOn(latest, { months, on: today })
-  const of = { publicId, topic, shownId: latest?.id ?? null, about, today }
+  const of = { publicId, topic, shownId: latest?.id ?? null, about, today, asOf }
   return (
     <li>
       <h3>{sentenceCase(about)}</h3>

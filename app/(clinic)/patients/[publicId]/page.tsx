@@ -78,7 +78,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
           <ClassGuidance statements={answers.guidance} />
           {decided === null ? null : (
             <Decisions
-              {...{ publicId: person.public_id, caller, ...decided }}
+              {...{ publicId: person.public_id, caller, ...decided, asOf: chosen.asOf }}
               months={snapshot.settings["decisions.months"]}
             />
           )}
