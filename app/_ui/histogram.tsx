@@ -36,7 +36,7 @@ export function Histogram(props: {
         {props.lines.map((line, place) => (
           <span
             key={line.label}
-            className={styles.line}
+            className={place < 2 ? styles.line : `${styles.line} ${styles.lower}`}
             {...placed({ left: `${(line.value / most) * 100}%` })}
           >
             <span className={place === 0 ? styles.after : styles.before}>{line.label}</span>

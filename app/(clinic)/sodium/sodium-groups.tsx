@@ -83,7 +83,7 @@ function GroupTable({ kind, groups, limitMg }: { kind: Kind; groups: SodiumGroup
                 {shareWords(one.within, one.n)}
               </td>
               {kind === "method" ? null : (
-                <td role="cell" data-label="change in the same people">
+                <td role="cell" className={table.wrap} data-label="change in the same people">
                   {changeWords(one)}
                 </td>
               )}
