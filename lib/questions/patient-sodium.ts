@@ -17,6 +17,9 @@ export const PatientSodium = z.object({
 
 export type PatientSodium = z.infer<typeof PatientSodium>
 
+/** Of whose pressure nothing is said: a condition over a row `p` of `patient_month`. */
+export const isPressureLeftAlone = "p.is_pressure_low or p.pregnancy or p.palliative"
+
 /**
  * The sodium of a person that is held against the limit on a day, and what trials found on average for getting there. Nothing
  * is said of the pressure of whoever has a low one, is pregnant or in palliative care.
@@ -31,7 +34,7 @@ export const patientSodium = {
       when p.sodium_in_year_mg > cast($sodium_limit_mg as double)
         then p.sodium_in_year_mg - cast($sodium_limit_mg as double)
     end as above_mg,
-    p.is_pressure_low or p.pregnancy or p.palliative as is_left_alone
+    ${isPressureLeftAlone} as is_left_alone
   from patient_month as p
   where p.public_id = cast($public_id as varchar) and p.as_of = cast($as_of as date)
 )

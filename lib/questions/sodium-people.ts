@@ -1,5 +1,6 @@
 import { z } from "zod"
 import { sodiumSteps } from "./sodium-behind"
+import { urineSteps } from "./sodium-urines"
 
 const text = z.string().nullable()
 const number = z.number().nullable()
@@ -32,6 +33,11 @@ export const SodiumPerson = z.object({
   g: text,
   a: text,
   next_visit_on: text,
+  /** The 24-hour urine for which somebody is listed, with its creatinine; null of every other list. */
+  urine_on: text,
+  creatinine_mmol: number,
+  creatinine_comparator: text,
+  least_creatinine_mmol: number,
 })
 
 export type SodiumPerson = z.infer<typeof SodiumPerson>
@@ -53,6 +59,10 @@ const personColumns = `
 const courseColumns = `
   p.diet_last_on, p.dietitian_seen_on, p.risk_cell, p.g, p.a, p.next_visit_on`
 
+const noUrine = `
+  cast(null as varchar) as urine_on, cast(null as double) as creatinine_mmol,
+  cast(null as varchar) as creatinine_comparator, cast(null as double) as least_creatinine_mmol`
+
 const byName = "lower(p.family_name), lower(p.given_name), p.patient_id"
 const page = "limit cast($limit as integer) offset cast($offset as integer)"
 
@@ -61,7 +71,7 @@ export const sodiumAbove = {
   sql: `with ${sodiumSteps}
 select ${personColumns}
   p.sodium_in_year_mg as sodium_mg, p.sodium_in_year_series as series, behind.methods,
-  coalesce(behind.has_comparator, false) as has_comparator, cast(null as double) as change_mg, ${courseColumns}
+  coalesce(behind.has_comparator, false) as has_comparator, cast(null as double) as change_mg, ${courseColumns}, ${noUrine}
 from counted as p
 left join behind on behind.patient_id = p.patient_id
 where ${isAbove} and (cast($detail as varchar) is null or ${isUncontrolled})
@@ -75,7 +85,7 @@ export const sodiumNotAssessed = {
   sql: `with ${sodiumSteps}
 select ${personColumns}
   cast(null as double) as sodium_mg, cast(null as varchar) as series, cast(null as varchar) as methods,
-  false as has_comparator, cast(null as double) as change_mg, ${courseColumns}
+  false as has_comparator, cast(null as double) as change_mg, ${courseColumns}, ${noUrine}
 from counted as p
 where p.standing = 'unknown'
 order by
@@ -94,12 +104,28 @@ export const sodiumChanged = {
   sql: `
 select ${personColumns}
   cast(d.mean_mg as double) as sodium_mg, d.series, cast(null as varchar) as methods,
-  false as has_comparator, cast(d.change_mg as double) as change_mg, ${courseColumns}
+  false as has_comparator, cast(d.change_mg as double) as change_mg, ${courseColumns}, ${noUrine}
 from patient_diet_months as d
 join patient_month as p on p.patient_id = d.patient_id and p.as_of = d.as_of
 where d.as_of = cast($as_of as date) and d.change_mg is not null
   and case cast($detail as varchar) when 'fell' then d.change_mg < 0 when 'rose' then d.change_mg > 0 else true end
 order by d.series, case when cast($detail as varchar) = 'rose' then -d.change_mg else d.change_mg end, ${byName}
+${page}`,
+  Row: SodiumPerson,
+} as const
+
+/** Of whom a 24-hour urine of the 12 months to a day is doubtful, with the latest such urine; the latest first. */
+export const sodiumDoubtfulUrines = {
+  sql: `with ${sodiumSteps}, ${urineSteps}
+select ${personColumns}
+  p.sodium_in_year_mg as sodium_mg, p.sodium_in_year_series as series, behind.methods,
+  coalesce(behind.has_comparator, false) as has_comparator, cast(null as double) as change_mg, ${courseColumns},
+  d.day as urine_on, d.creatinine_mmol, d.creatinine_comparator, d.least_creatinine_mmol
+from doubtful as d
+join counted as p on p.patient_id = d.patient_id
+left join behind on behind.patient_id = d.patient_id
+where d.place = 1
+order by d.day desc, ${byName}
 ${page}`,
   Row: SodiumPerson,
 } as const

@@ -46,6 +46,11 @@ describe.each(Object.entries(widths))("a dietitian's monthly look, on a %s", (_k
     await expect.poll(() => unassessed.filter({ hasText: "Not assessed" }).count()).toBe(Math.min(said, 50))
     expect(await accessibilityProblems(page)).toEqual([])
 
+    const urines = page.getByRole("region", { name: "24-hour urines" })
+    expect(oneLine(await urines.innerText())).toMatch(/\d+ of \d+ complete by their creatinine/)
+    const inTrials = page.getByRole("region", { name: "Less sodium and pressure, in trials" })
+    expect(oneLine(await inTrials.innerText())).toContain("About 1 to 4 mmHg less systolic for each 1,000 mg")
+
     await unassessed.first().getByRole("link").click()
     await page.waitForURL(/\/patients\/.*month=2025-06/)
     await page.close()

@@ -48,6 +48,8 @@ describe.each(Object.entries(widths))("a clinic of one person on a %s", (_kind, 
       "/sodium",
       "Too few of the same people to tell: 1 person",
       "Too few people to draw",
+      "No one brought a 24-hour urine with sodium",
+      "About 1 to 4 mmHg less systolic for each",
       "Castellano, Bruno",
     ],
     ["/patients", "1 in the panel", "Castellano, Bruno"],
@@ -60,6 +62,29 @@ describe.each(Object.entries(widths))("a clinic of one person on a %s", (_kind, 
     for (const said of words)
       await expect.poll(async () => oneLine(await page.getByRole("main").innerText())).toContain(said)
 
+    expect(await isTooWide(page)).toBe(false)
+    expect(await accessibilityProblems(page)).toEqual([])
+    await page.close()
+  })
+
+  test("tells what to talk about with the person in matters of diet, and which products to ask about", async () => {
+    const page = await openPage(browser, { url: `${site.url}/several-classes?month=${month}`, width })
+    await page.getByRole("link", { name: "Castellano, Bruno" }).first().click()
+    const diet = page.getByRole("region", { name: "Diet", exact: true })
+
+    // 3,900 mg are 1,900 above the limit: 82.6 mmol, of which 50 go with 1.1 mmHg and 73.5 with 6.9.
+    await expect
+      .poll(async () => oneLine(await diet.innerText()))
+      .toContain("about 2 to 8 mmHg less systolic")
+    const said = oneLine(await diet.innerText())
+    expect(said).toContain("3,900 mg a day from 2 records (counted days)")
+    expect(said).toContain("4.8 mmol/L on 5 Oct")
+    expect(said).toContain("not without the clinician's word. A RAS blocker is active.")
+    expect(await accessibilityProblems(page)).toEqual([])
+
+    await diet.getByRole("link", { name: "Supplements and herbal products of concern" }).click()
+    await page.getByRole("heading", { level: 1, name: "Products of concern" }).waitFor()
+    await page.getByText("Star fruit and its juice").waitFor()
     expect(await isTooWide(page)).toBe(false)
     expect(await accessibilityProblems(page)).toEqual([])
     await page.close()

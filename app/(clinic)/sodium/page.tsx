@@ -12,10 +12,12 @@ import { SodiumAnswer } from "./sodium-answer"
 import { sodiumAnswers } from "./sodium-answers"
 import { SodiumAside } from "./sodium-aside"
 import { SodiumCaution, SodiumSources } from "./sodium-caution"
+import { SodiumEffect } from "./sodium-effect"
 import { SodiumGroups } from "./sodium-groups"
 import { SodiumLimits } from "./sodium-limits"
 import { SodiumList } from "./sodium-list"
 import { SodiumRatio } from "./sodium-ratio"
+import { SodiumUrines } from "./sodium-urines"
 
 export const metadata: Metadata = { title: "Sodium" }
 
@@ -29,6 +31,7 @@ export default async function SodiumPage(props: PageProps<"/sodium">) {
   const answers = await sodiumAnswers({ view, chosen, snapshot })
   const people = answers.people.map((person) => person.public_id)
   await recordedOnce(caller, { action: "patients.list", object: "sodium", people })
+  const isClosed = current.closed.some(({ asOf }) => asOf === chosen.asOf)
   const limitMg = snapshot.settings["diet.limitMg"]
   return (
     <Screen aside={<SodiumAside {...{ answers, view, chosen, snapshot }} />}>
@@ -38,7 +41,9 @@ export default async function SodiumPage(props: PageProps<"/sodium">) {
         <DietSeriesCharts figure={answers.figure} />
       </Theme>
       <SodiumLimits limits={answers.limits} bars={answers.bars} chosen={chosen} />
-      <SodiumRatio ratios={answers.ratios} />
+      <SodiumRatio ratios={answers.ratios} isClosed={isClosed} />
+      <SodiumUrines urines={answers.urines} chosen={chosen} />
+      <SodiumEffect effects={answers.effects} limitMg={limitMg} />
       <SodiumGroups groups={answers.groups} limitMg={limitMg} />
       <SodiumList {...{ answers, view, chosen }} />
       <SodiumSources />

@@ -5,6 +5,7 @@ import { classWords } from "../../_ui/class-words"
 import { PersonHead } from "../../_ui/person-head"
 import type { ChosenMonth } from "../months"
 import { dietMethodWords } from "../diet-method-words"
+import { completenessWords } from "../diet-part-words"
 import styles from "../people-list.module.css"
 import { PersonPressure } from "../person-pressure"
 import { PersonValue } from "../person-value"
@@ -48,7 +49,18 @@ function Sodium({ person }: { person: SodiumPerson }) {
       )}
       {person.has_comparator ? <p className={styles.soft}>rests on a result with &lt; or &gt;</p> : null}
       <p className={styles.soft}>{last === null ? "never a record" : `last record ${day(last)}`}</p>
+      <Urine person={person} />
     </>
+  )
+}
+
+function Urine({ person }: { person: SodiumPerson }) {
+  if (person.urine_on === null) return null
+  const words = completenessWords({ ...person, completeness: "doubtful", missing: null })
+  return (
+    <p>
+      24-hour urine {day(person.urine_on)}: {words}
+    </p>
   )
 }
 

@@ -3,6 +3,7 @@ import {
   farAboveMg,
   sodiumAbove,
   sodiumChanged,
+  sodiumDoubtfulUrines,
   sodiumNotAssessed,
 } from "../../../lib/questions/sodium-people"
 import { milligrams } from "../../../lib/speech/format"
@@ -53,6 +54,14 @@ export const sodiumLists = [
     count: "rose",
     question: sodiumChanged,
     detail: "rose",
+  },
+  {
+    param: "doubtful-urine",
+    words: "with a doubtful 24-hour urine",
+    order: "The latest first, of the last 12 months. It may be incomplete; it counts as any other.",
+    count: "doubtful_urine",
+    question: sodiumDoubtfulUrines,
+    detail: null,
   },
 ] as const satisfies readonly {
   param: string | null

@@ -7,7 +7,7 @@ import { Theme } from "../../_ui/screen"
 import styles from "./sodium.module.css"
 
 /** The molar ratio of sodium to potassium over those whose records have both, beside what is published, and why it is no target. */
-export function SodiumRatio({ ratios }: { ratios: SodiumRatios[] }) {
+export function SodiumRatio({ ratios, isClosed }: { ratios: SodiumRatios[]; isClosed: boolean }) {
   return (
     <Theme id="ratio" title="Sodium to potassium, molar (mmol to mmol)">
       {ratios.length === 0 ? (
@@ -28,6 +28,12 @@ export function SodiumRatio({ ratios }: { ratios: SodiumRatios[] }) {
         at least 3,510 mg of potassium (24-hour urines of INTERSALT, PubMed 30996260). It is no target here:
         with CKD more potassium is not safe for everybody. By weight the ratio is 1.7 times smaller.
       </p>
+      {isClosed ? (
+        <p className={styles.lead}>
+          This month is closed: sodium is as known then, but the ratio, the methods and the 24-hour urines are
+          read from the records as they are today.
+        </p>
+      ) : null}
     </Theme>
   )
 }

@@ -180,7 +180,16 @@ it("finds nobody and nothing in a clinic without people", async () => {
     expect(await empty.ask(sodiumRatios, day)).toEqual([])
     expect(await empty.ask(sodiumBars, day)).toEqual([])
     expect(await empty.ask(sodiumCounts, day)).toEqual([
-      { counted: 0, assessed: 0, not_assessed: 0, above: 0, above_uncontrolled: 0, fell: 0, rose: 0 },
+      {
+        counted: 0,
+        assessed: 0,
+        not_assessed: 0,
+        above: 0,
+        above_uncontrolled: 0,
+        fell: 0,
+        rose: 0,
+        doubtful_urine: 0,
+      },
     ])
   } finally {
     empty.close()

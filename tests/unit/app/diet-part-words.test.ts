@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { completenessWords, fallWords } from "../../../app/(clinic)/patients/[publicId]/diet-part-words"
+import { completenessWords, fallWords } from "../../../app/(clinic)/diet-part-words"
 import type { DietPoint } from "../../../lib/questions/patient-diet"
 
 const plain = (text: string | null) => text?.replaceAll("\u00a0", " ")

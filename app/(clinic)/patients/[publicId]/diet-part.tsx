@@ -4,7 +4,7 @@ import type { DietPoint } from "../../../../lib/questions/patient-diet"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { PatientPotassiumAdvice } from "../../../../lib/questions/patient-potassium-advice"
 import type { PatientSodium } from "../../../../lib/questions/patient-sodium"
-import { completenessWords, fallWords } from "./diet-part-words"
+import { completenessWords, effectSource, fallWords, urineSource } from "../../diet-part-words"
 import diet from "./diet-part.module.css"
 import styles from "./kidney-outlook.module.css"
 
@@ -124,26 +124,14 @@ function Sources(props: {
       <ul>
         {props.sodium.fall_least === null ? null : (
           <>
-            <li>
-              Less systolic: from 1.1 mmHg for each 50 mmol (1,150 mg) a day in 133 trials, short ones
-              included (Huang 2020, BMJ 368:m315, doi:10.1136/bmj.m315; read: abstract) to 6.9 mmHg for 73.5
-              mmol (1,690 mg) in trials in kidney disease (Cochrane review CD010070, 2021,
-              doi:10.1002/14651858.CD010070.pub3; read: abstract).
-            </li>
+            <li>{effectSource}</li>
             <li>
               Before less sodium is advised: dizziness on standing, diuretics, kidney disease that loses salt,
               lithium, illness and poor appetite are thought of (from memory).
             </li>
           </>
         )}
-        {props.urine === undefined ? null : (
-          <li>
-            24-hour urine: creatinine of at least 4 mmol in women and 6 in men (Annu Rev Nutr 2015;35:349-387,
-            Table 5; read). None of the usual checks is reliable, and little muscle gives a low creatinine too
-            (John 2016, J Clin Hypertens 18:456-467, doi:10.1111/jch.12763; read: abstract). Volume and weight
-            are not in the extract.
-          </li>
-        )}
+        {props.urine === undefined ? null : <li>{urineSource}</li>}
         {[...new Set(props.advice.map((one) => one.source))].map((source) => (
           <li key={source}>Potassium: {source}.</li>
         ))}

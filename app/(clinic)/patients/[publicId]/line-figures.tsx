@@ -1,7 +1,7 @@
 import type { ReactNode } from "react"
 import { classWords } from "../../../_ui/class-words"
 import { day, sentenceCase } from "../../../../lib/speech/format"
-import { completenessWords } from "./diet-part-words"
+import { completenessWords } from "../../diet-part-words"
 import { doseWords, endWords } from "./drug-words"
 import styles from "./line-figures.module.css"
 import type { PatientAnswers } from "./patient-answers"
