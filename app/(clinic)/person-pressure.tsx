@@ -1,6 +1,7 @@
 import type { ReactNode } from "react"
 import { day, pressure } from "../../lib/speech/format"
-import { PressureMark, type PressureSource } from "../_ui/pressure-mark"
+import type { PressureSource } from "../../lib/speech/pressure-place"
+import { PressureMark } from "../_ui/pressure-mark"
 import styles from "./people-list.module.css"
 
 type PersonPressureProps = {

@@ -1,12 +1,5 @@
+import { placeWords, type PressureSource } from "../../lib/speech/pressure-place"
 import styles from "./pressure-mark.module.css"
-
-export type PressureSource = "office" | "home" | "ambulatory"
-
-export const sourceWords: Record<PressureSource, string> = {
-  office: "office",
-  home: "home",
-  ambulatory: "24-hour",
-}
 
 /** Where a pressure was taken, by shape and word: open square office, filled circle home, diamond 24-hour. */
 export function PressureMark({ source }: { source: PressureSource }) {
@@ -19,7 +12,7 @@ export function PressureMark({ source }: { source: PressureSource }) {
         {source === "home" ? <circle cx="6" cy="6" r="5" className={styles.filled} /> : null}
         {source === "ambulatory" ? <path d="M6 0.5L11.5 6L6 11.5L0.5 6Z" className={styles.filled} /> : null}
       </svg>
-      {sourceWords[source]}
+      {placeWords[source]}
     </span>
   )
 }

@@ -4,7 +4,7 @@ import type { StartingPerson } from "../../../lib/questions/starting-and-stoppin
 import type { StoppedClass } from "../../../lib/questions/stopped-classes"
 import { counted, day, listed, pressure, sentenceCase } from "../../../lib/speech/format"
 import { classWords } from "../../_ui/class-words"
-import { sourceWords } from "../../_ui/pressure-mark"
+import { placeWords } from "../../../lib/speech/pressure-place"
 import { orderedWords } from "../drug-words"
 
 const reasonWords: Readonly<Record<KeptClass["reason"], string>> = {
@@ -64,7 +64,7 @@ export function sinceWords(stop: StoppedClass): string {
   if (stop.measured_on === null || systolic === null || diastolic === null || source === null)
     return "not measured since"
   const value = pressure(Math.round(systolic), Math.round(diastolic))
-  return `first reading since: ${value} ${sourceWords[source]}, ${day(stop.measured_on)}`
+  return `first reading since: ${value} ${placeWords[source]}, ${day(stop.measured_on)}`
 }
 
 /** How old the pressure is on the day asked for. */

@@ -1,6 +1,6 @@
 import { classWords } from "../../../_ui/class-words"
 import { counted, day, lab, pressure } from "../../../../lib/speech/format"
-import { sourceWords as placeWords } from "../../../_ui/pressure-mark"
+import { placeWords } from "../../../../lib/speech/pressure-place"
 import type { Condition } from "../../../../lib/measures/types"
 import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
 import { monitoringPhrase } from "./monitoring-words"
@@ -22,7 +22,7 @@ export function evidencePhrases(
   const isTestLate =
     condition.evidence === "urine" && condition.sql.includes("is_urine_tested_in_year") && !holds
   return behind.map((fact) => ({
-    ...(isTestLate ? lateTest(fact) : phraseOf(fact, limits)),
+    ...(isTestLate ? lateTest(fact) : factPhrase(fact, limits)),
     sources: fact.sources,
   }))
 }
@@ -76,7 +76,8 @@ function problemWords(condition: string): string {
   return condition === "ckd_stage_5" ? "CKD stage 5" : condition.replaceAll("_", " ")
 }
 
-function phraseOf(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhrase, "sources"> {
+/** The value of a fact and what is told beside it. */
+export function factPhrase(fact: EvidenceFact, limits: PressureLimits): Omit<EvidencePhrase, "sources"> {
   const on = fact.day === null ? "" : `on ${day(fact.day)}`
   const since = fact.since === null ? "" : `since ${day(fact.since)}`
   const rows = fact.rows ?? 0

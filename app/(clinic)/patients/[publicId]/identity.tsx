@@ -1,10 +1,11 @@
 import Link from "next/link"
-import { day, dayInFull, listed } from "../../../../lib/speech/format"
+import { day, dayInFull } from "../../../../lib/speech/format"
 import { MonthList, type MonthChoice } from "../../../_ui/month-list"
 import { sexWords } from "../../../_ui/sex-words"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { ChosenMonth } from "../../months"
 import styles from "./identity.module.css"
+import { problemListWords, stageWords } from "./person-words"
 
 /** Who this is, and the day the screen speaks of. */
 export function Identity(props: {
@@ -25,7 +26,7 @@ export function Identity(props: {
   const facts = [
     `${ageWords(person)}, ${sexWords(person.sex)}`,
     `${person.clinician_name ?? "no clinician assigned"}, ${person.site ?? "no site assigned"}`,
-    stage(person),
+    stageWords(person),
     ...(chosen.isRunning ? [nextVisit(person)] : []),
     `number ${person.patient_id}`,
   ]
@@ -40,7 +41,7 @@ export function Identity(props: {
         </ul>
       </div>
       <div className={styles.more}>
-        <p>{[problems(person), speech(person)].filter(Boolean).join(" ")}</p>
+        <p>{[problemListWords(person), speech(person)].filter(Boolean).join(" ")}</p>
         <div className={styles.ways}>
           {enterHref === null ? null : (
             <Link href={enterHref} prefetch={false} className={styles.record}>
@@ -107,29 +108,8 @@ function ageWords(person: PatientIdentity): string {
   return person.age_years === null ? `born ${day(person.birth_date)}` : String(person.age_years)
 }
 
-function stage(person: PatientIdentity): string {
-  const cell = [person.g, person.a].filter(Boolean).join(" ")
-  if (person.on_dialysis) return "on dialysis"
-  if (person.transplant) return `kidney transplant${cell === "" ? "" : `, ${cell}`}`
-  const risk = person.risk_cell === null ? "" : `, ${person.risk_cell} risk`
-  if (person.ckd) return `CKD ${cell === "" ? "of unknown stage" : cell}${risk}`
-  return cell === "" ? "kidney status not known" : `${cell}, no CKD on record`
-}
-
 function nextVisit(person: PatientIdentity): string {
   return person.next_visit_on === null ? "no visit booked" : `next visit ${day(person.next_visit_on)}`
-}
-
-function problems(person: PatientIdentity): string {
-  const known = [
-    person.hypertension ? "hypertension" : null,
-    person.diabetes ? "diabetes" : null,
-    person.heart_failure ? "heart failure" : null,
-    person.atrial_fibrillation ? "atrial fibrillation" : null,
-    person.pregnancy ? "pregnancy" : null,
-    person.palliative ? "palliative care" : null,
-  ].filter((word) => word !== null)
-  return known.length === 0 ? "" : `On the problem list: ${listed(known)}.`
 }
 
 function speech(person: PatientIdentity): string {

@@ -20,6 +20,7 @@ import { decisionsToday } from "./decisions-today"
 import { DietPart } from "./diet-part"
 import { Identity } from "./identity"
 import { KidneyOutlook } from "./kidney-outlook"
+import { Note } from "./note"
 import { patientAnswers, survivorOf } from "./patient-answers"
 import styles from "./patient.module.css"
 import { parsePatientView, PublicId } from "./search-params"
@@ -65,6 +66,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         enterHref={may(caller, "readings.enter") ? `/patients/${person.public_id}/enter` : null}
         recordHref={may(caller, "records.manage") ? `/patients/${person.public_id}/record` : null}
       />
+      <Note {...{ answers, asOf: chosen.asOf, isRunning: chosen.isRunning }} settings={snapshot.settings} />
       <div className={styles.body}>
         <div className={styles.first}>
           <Cautions cautions={held.cautions} />

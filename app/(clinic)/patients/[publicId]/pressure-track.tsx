@@ -1,7 +1,7 @@
 import type { Settings } from "../../../../lib/domain/settings"
 import { placeOn, scaleOver } from "../../../_ui/chart-scale"
 import { counted, day } from "../../../../lib/speech/format"
-import { sourceWords as placeWords } from "../../../_ui/pressure-mark"
+import { placeWords } from "../../../../lib/speech/pressure-place"
 import type { PressureMark } from "../../../../lib/questions/patient-pressures"
 import { markHref } from "./mark-href"
 import styles from "./pressure-track.module.css"

@@ -3,6 +3,7 @@ import type { PatientIdentity } from "../../../../lib/questions/patient-identity
 import type { WordedMeasure } from "../../../../lib/measures/types"
 import { wordedMeasures } from "../../../../lib/measures/worded-measures"
 import type { PatientStanding } from "../../../../lib/questions/patient-standings"
+import { standingKind, standingKinds, type StandingKind } from "../../../../lib/speech/standing-kind"
 import { standingRows, type ConditionRow } from "./condition-rows"
 import type { PatientAnswers } from "./patient-answers"
 import { StandingEntry } from "./standing-entry"
@@ -23,7 +24,7 @@ export function Standings(props: {
       return standing ? [{ measure, standing, rows: standingRows(measure, held, limits) }] : []
     })
     .toSorted((one, other) => rank(one) - rank(other))
-  const of = (kinds: readonly Kind[]) => entries.filter((entry) => kinds.includes(kindOf(entry)))
+  const of = (kinds: readonly StandingKind[]) => entries.filter((entry) => kinds.includes(kindOf(entry)))
   const outside = of(["outside"])
   return (
     <>
@@ -61,18 +62,11 @@ export function Standings(props: {
 
 export type StandingFacts = { measure: WordedMeasure; standing: PatientStanding; rows: ConditionRow[] }
 
-const kinds = ["wanting", "unknown", "exception", "reached", "excluded", "outside"] as const
-
-type Kind = (typeof kinds)[number]
-
-/** What a standing asks of a reader: which of met and not met wants attention depends on the measure. */
-function kindOf({ measure, standing }: StandingFacts): Kind {
-  const wanting = measure.direction === "up" ? "not met" : "met"
-  if (standing.standing === wanting) return "wanting"
-  return standing.standing === "met" || standing.standing === "not met" ? "reached" : standing.standing
-}
-
 /** Wanting attention, then not known, then exceptions, then reached, then excluded. */
 function rank(entry: StandingFacts): number {
-  return kinds.indexOf(kindOf(entry))
+  return standingKinds.indexOf(kindOf(entry))
+}
+
+function kindOf({ measure, standing }: StandingFacts): StandingKind {
+  return standingKind(measure, standing.standing)
 }
