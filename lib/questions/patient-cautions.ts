@@ -120,6 +120,19 @@ potassium_rows as (
   from potassium_results as k
   join person on person.patient_id = k.patient_id and k.day = person.potassium_on and not k.is_haemolysed
 ),
+urine_rows as (
+  select list('labs:' || u.import_id || ':' || u.line order by u.test, u.import_id, u.line) as sources
+  from urine_results as u
+  join person on person.patient_id = u.patient_id and u.day = person.urine_on
+),
+ras_stop_rows as (
+  select list(distinct 'medications:' || o.import_id || ':' || o.line) as sources
+  from person
+  join class_orders as c
+    on c.patient_id = person.patient_id and c.kind in ('ace_inhibitor', 'arb') and c.ends_on = person.ras_stopped_on
+  join order_spans as spans on spans.order_key = c.order_key and spans.drug = person.ras_stopped_drug
+  join orders as o on o.order_key = spans.order_key
+),
 cautions as (
   select 1 as rank, 'severe pressure' as caution, bp_source as word, cast(null as double) as number,
     cast(null as varchar) as comparator, bp_on as day, cast([] as varchar[]) as sources
@@ -177,10 +190,12 @@ cautions as (
   select 16, 'merged', null, null, null, null, [] from person where has_merged_records
 )
 select c.caution, c.word, c.number, c.comparator, c.day,
-  coalesce(pressure_rows.sources, potassium_rows.sources, c.sources) as sources
+  coalesce(pressure_rows.sources, potassium_rows.sources, urine_rows.sources, ras_stop_rows.sources, c.sources) as sources
 from cautions as c
 left join pressure_rows on c.caution in ('severe pressure', 'pressure-low-on-drugs', 'single reading')
 left join potassium_rows on c.caution in ('potassium-high-on-drug', 'high potassium', 'potassium in the diet')
+left join urine_rows on c.caution = 'raised once'
+left join ras_stop_rows on c.caution = 'stopped with albuminuria'
 order by c.rank`,
   Row: PatientCaution,
 } as const

@@ -57,6 +57,8 @@ export const PatientIdentity = z.object({
   potassium_comparator: text,
   potassium_on: text,
   next_visit_on: text,
+  /** The row of the next visit that is booked. */
+  next_visit_source: text,
 })
 
 export type PatientIdentity = z.infer<typeof PatientIdentity>
@@ -69,6 +71,14 @@ export const patientIdentity = {
   join people on people.patient_id = v.patient_id and people.public_id = cast($public_id as varchar)
   where v.kind in ('office', 'telehealth', 'dialysis') and v.started_on <= cast($as_of as date)
   group by v.patient_id
+),
+booked as (
+  select a.patient_id, cast(a.starts_at as date) as day,
+    min('appointments:' || a.import_id || ':' || a.line) as source
+  from appointments_raw as a
+  join people on people.patient_id = a.patient_id and people.public_id = cast($public_id as varchar)
+  where a.status = 'booked'
+  group by a.patient_id, cast(a.starts_at as date)
 )
 select
   people.patient_id, people.public_id, people.given_name, people.family_name, people.birth_date, people.sex,
@@ -85,11 +95,12 @@ select
   p.failure_risk_2_years, p.failure_risk_5_years, p.risk_acr, p.risk_acr_on,
   p.systolic_limit, p.diastolic_limit,
   p.potassium, p.potassium_comparator, p.potassium_on,
-  p.next_visit_on
+  p.next_visit_on, booked.source as next_visit_source
 from people
 join as_of_windows as w on w.as_of = cast($as_of as date)
 left join last_visits on last_visits.patient_id = people.patient_id
 left join patient_values as p on p.patient_id = people.patient_id and p.as_of = w.as_of
+left join booked on booked.patient_id = people.patient_id and booked.day = p.next_visit_on
 where people.public_id = cast($public_id as varchar)`,
   Row: PatientIdentity,
 } as const

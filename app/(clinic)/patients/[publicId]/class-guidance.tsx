@@ -1,7 +1,9 @@
 import { listed, sentenceCase } from "../../../../lib/speech/format"
+import type { DrugCourse } from "../../../../lib/questions/patient-courses"
 import type { PatientClassGuidance } from "../../../../lib/questions/patient-class-guidance"
 import styles from "./class-guidance.module.css"
 import outlook from "./kidney-outlook.module.css"
+import { SourceLinks } from "./source-links"
 
 const order = ["prefers", "considers", "avoids", "never stopped abruptly"] as const
 
@@ -13,7 +15,11 @@ const words: Readonly<Record<PatientClassGuidance["guidance"], string>> = {
 }
 
 /** Which drug classes published guidance prefers or avoids for somebody's conditions, each statement with where it is from. */
-export function ClassGuidance({ statements }: { statements: readonly PatientClassGuidance[] }) {
+export function ClassGuidance(props: {
+  statements: readonly PatientClassGuidance[]
+  courses: readonly DrugCourse[]
+}) {
+  const { statements, courses } = props
   if (statements.length === 0) return null
   const groups = order
     .map((guidance) => ({ guidance, said: statements.filter((one) => one.guidance === guidance) }))
@@ -30,7 +36,7 @@ export function ClassGuidance({ statements }: { statements: readonly PatientClas
             <dd>
               <ul className={styles.statements}>
                 {said.map((one) => (
-                  <Statement key={one.place} said={one} />
+                  <Statement key={one.place} said={one} sources={activeSources(one, courses)} />
                 ))}
               </ul>
             </dd>
@@ -45,15 +51,24 @@ export function ClassGuidance({ statements }: { statements: readonly PatientClas
   )
 }
 
-function Statement({ said }: { said: PatientClassGuidance }) {
+function Statement({ said, sources }: { said: PatientClassGuidance; sources: readonly string[] }) {
   const { statement, active, source, mark } = said
   return (
     <li>
       {statement}
       {active.length === 0 ? null : <strong> {sentenceCase(listed(active))} active.</strong>}{" "}
       <span className={styles.source}>
-        {source} ({mark})
-      </span>
+        {source} ({mark}).
+      </span>{" "}
+      <SourceLinks sources={sources} />
     </li>
   )
+}
+
+/** The orders of the drugs that a statement names as active. */
+function activeSources(said: PatientClassGuidance, courses: readonly DrugCourse[]): string[] {
+  const taken = courses.filter(
+    (course) => course.is_active && course.drug.split(" + ").some((drug) => said.active.includes(drug)),
+  )
+  return [...new Set(taken.flatMap((course) => course.sources))]
 }

@@ -1,12 +1,15 @@
 import Link from "next/link"
 import { counted, day, lab, milligrams, sentenceCase } from "../../../../lib/speech/format"
+import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
 import type { DietPoint } from "../../../../lib/questions/patient-diet"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { PatientPotassiumAdvice } from "../../../../lib/questions/patient-potassium-advice"
 import type { PatientSodium } from "../../../../lib/questions/patient-sodium"
 import { completenessWords, effectSource, fallWords, urineSource } from "../../diet-part-words"
 import diet from "./diet-part.module.css"
+import { factSources } from "./fact-sources"
 import styles from "./kidney-outlook.module.css"
+import { SourceLinks } from "./source-links"
 
 /** Sodium against the limit and what less of it did in trials, the latest 24-hour urine, and what is said of potassium. */
 export function DietPart(props: {
@@ -14,8 +17,9 @@ export function DietPart(props: {
   sodium: PatientSodium | null
   potassium: readonly PatientPotassiumAdvice[]
   records: readonly DietPoint[]
+  facts: readonly EvidenceFact[]
 }) {
-  const { person, sodium, potassium, records } = props
+  const { person, sodium, potassium, records, facts } = props
   if (sodium === null) return null
   const urine = records.findLast((record) => record.completeness !== null)
   return (
@@ -24,10 +28,10 @@ export function DietPart(props: {
         Diet
       </h2>
       <dl className={styles.rows}>
-        <SodiumRow sodium={sodium} />
+        <SodiumRow sodium={sodium} sources={factSources(facts, ["diet mean"])} />
         <EffectRow sodium={sodium} />
         {urine === undefined ? null : <UrineRow urine={urine} />}
-        <PotassiumRow person={person} advice={potassium} />
+        <PotassiumRow person={person} advice={potassium} sources={factSources(facts, ["potassium"])} />
       </dl>
       <Sources sodium={sodium} urine={urine} advice={potassium} />
       <p className={styles.defers}>
@@ -38,7 +42,7 @@ export function DietPart(props: {
   )
 }
 
-function SodiumRow({ sodium }: { sodium: PatientSodium }) {
+function SodiumRow({ sodium, sources }: { sodium: PatientSodium; sources: readonly string[] }) {
   const { sodium_mg: mg, sodium_records: records, sodium_series: series, sodium_on: on } = sodium
   return (
     <div>
@@ -51,8 +55,9 @@ function SodiumRow({ sodium }: { sodium: PatientSodium }) {
           <span className="soft">
             from {counted(records ?? 1, "record", "records")} ({series}), latest {day(on)};{" "}
             {sodium.above_mg === null ? "within" : `${milligrams(sodium.above_mg)} above`} the limit of{" "}
-            {milligrams(sodium.limit_mg)}
-          </span>
+            {milligrams(sodium.limit_mg)}.
+          </span>{" "}
+          <SourceLinks sources={sources} />
         </dd>
       )}
     </div>
@@ -82,13 +87,18 @@ function UrineRow({ urine }: { urine: DietPoint }) {
       <dt>Latest 24-hour urine</dt>
       <dd>
         {day(urine.day)}: {completenessWords(urine)}.{" "}
-        <span className="soft">It counts in the means as any other.</span>
+        <span className="soft">It counts in the means as any other.</span>{" "}
+        <SourceLinks sources={urine.sources} />
       </dd>
     </div>
   )
 }
 
-function PotassiumRow(props: { person: PatientIdentity; advice: readonly PatientPotassiumAdvice[] }) {
+function PotassiumRow(props: {
+  person: PatientIdentity
+  advice: readonly PatientPotassiumAdvice[]
+  sources: readonly string[]
+}) {
   const { potassium, potassium_comparator: comparator, potassium_on: on } = props.person
   return (
     <div>
@@ -97,7 +107,7 @@ function PotassiumRow(props: { person: PatientIdentity; advice: readonly Patient
         {potassium === null || on === null ? null : (
           <>
             <strong>{lab({ number: potassium, comparator, unit: "mmol/L", decimals: 1 })}</strong>{" "}
-            <span className="soft">on {day(on)}</span>
+            <span className="soft">on {day(on)}.</span> <SourceLinks sources={props.sources} />
           </>
         )}
         <ul className={diet.advice}>

@@ -2,14 +2,20 @@ import Link from "next/link"
 import { day, dayInFull } from "../../../../lib/speech/format"
 import { MonthList, type MonthChoice } from "../../../_ui/month-list"
 import { sexWords } from "../../../_ui/sex-words"
+import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { ChosenMonth } from "../../months"
+import { factSources } from "./fact-sources"
 import styles from "./identity.module.css"
-import { problemListWords, stageWords } from "./person-words"
+import { markHref } from "./mark-href"
+import { stageWords } from "./person-words"
+import { ProblemList } from "./problem-list"
+import { sourceHref } from "./source-links"
 
 /** Who this is, and the day the screen speaks of. */
 export function Identity(props: {
   person: PatientIdentity
+  facts: readonly EvidenceFact[]
   chosen: ChosenMonth
   months: MonthChoice[]
   /** Whether the month shown is closed, and so stands as it was known then. */
@@ -23,25 +29,31 @@ export function Identity(props: {
 }) {
   const { person, chosen, enterHref, recordHref, auditHref } = props
   const name = [person.given_name, person.family_name].filter(Boolean).join(" ")
-  const facts = [
-    `${ageWords(person)}, ${sexWords(person.sex)}`,
-    `${person.clinician_name ?? "no clinician assigned"}, ${person.site ?? "no site assigned"}`,
-    stageWords(person),
+  const ownRow = sourceHref(person.source)
+  const told = [
+    { words: `${ageWords(person)}, ${sexWords(person.sex)}`, href: ownRow },
+    {
+      words: `${person.clinician_name ?? "no clinician assigned"}, ${person.site ?? "no site assigned"}`,
+      href: ownRow,
+    },
+    { words: stageWords(person), href: stageHref(props.facts) },
     ...(chosen.isRunning ? [nextVisit(person)] : []),
-    `number ${person.patient_id}`,
+    { words: `number ${person.patient_id}`, href: ownRow },
   ]
   return (
     <header className={styles.identity}>
       <div className={styles.who}>
         <h1>{name === "" ? "Name not given" : name}</h1>
         <ul className={styles.facts}>
-          {facts.map((fact) => (
-            <li key={fact}>{fact}</li>
+          {told.map(({ words, href }) => (
+            <li key={words}>{href === null ? words : <a href={href}>{words}</a>}</li>
           ))}
         </ul>
       </div>
       <div className={styles.more}>
-        <p>{[problemListWords(person), speech(person)].filter(Boolean).join(" ")}</p>
+        <div>
+          <ProblemList person={person} facts={props.facts} /> {speech(person)}
+        </div>
         <div className={styles.ways}>
           {enterHref === null ? null : (
             <Link href={enterHref} prefetch={false} className={styles.record}>
@@ -108,8 +120,18 @@ function ageWords(person: PatientIdentity): string {
   return person.age_years === null ? `born ${day(person.birth_date)}` : String(person.age_years)
 }
 
-function nextVisit(person: PatientIdentity): string {
-  return person.next_visit_on === null ? "no visit booked" : `next visit ${day(person.next_visit_on)}`
+/** The results that stage the kidneys: the only row itself, several where they are listed. */
+function stageHref(facts: readonly EvidenceFact[]): string | null {
+  const sources = factSources(facts, ["egfr", "egfr run", "urine", "confirming urine"])
+  return sources.length === 0 ? null : markHref(sources, "kidney")
+}
+
+function nextVisit(person: PatientIdentity) {
+  const { next_visit_on: on, next_visit_source: source } = person
+  return {
+    words: on === null ? "no visit booked" : `next visit ${day(on)}`,
+    href: source === null ? null : sourceHref(source),
+  }
 }
 
 function speech(person: PatientIdentity): string {

@@ -1,9 +1,13 @@
 import { count, counted, day, lab, oneDecimal, percentTenth } from "../../../../lib/speech/format"
+import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
+import { factSources } from "./fact-sources"
 import styles from "./kidney-outlook.module.css"
+import { SourceLinks } from "./source-links"
 
 /** Where the kidneys are heading: the risk of failure, the slope of eGFR, and how often the guideline asks for tests. */
-export function KidneyOutlook({ person }: { person: PatientIdentity }) {
+export function KidneyOutlook(props: { person: PatientIdentity; facts: readonly EvidenceFact[] }) {
+  const { person, facts } = props
   const rows = [riskRow(person), slopeRow(person), testsRow(person)].filter((row) => row !== null)
   if (rows.length === 0) return null
   return (
@@ -16,7 +20,8 @@ export function KidneyOutlook({ person }: { person: PatientIdentity }) {
           <div key={row.name}>
             <dt>{row.name}</dt>
             <dd>
-              <strong>{row.value}</strong> <span className="soft">{row.rest}</span>
+              <strong>{row.value}</strong> <span className="soft">{row.rest}.</span>{" "}
+              <SourceLinks sources={factSources(facts, row.topics)} />
             </dd>
           </div>
         ))}
@@ -25,7 +30,7 @@ export function KidneyOutlook({ person }: { person: PatientIdentity }) {
   )
 }
 
-type OutlookRow = { name: string; value: string; rest: string }
+type OutlookRow = { name: string; value: string; rest: string; topics: EvidenceFact["topic"][] }
 
 function riskRow(person: PatientIdentity): OutlookRow | null {
   const { failure_risk_2_years: soon, failure_risk_5_years: later } = person
@@ -38,6 +43,7 @@ function riskRow(person: PatientIdentity): OutlookRow | null {
     name: "Risk of kidney failure",
     value: `${percentTenth(soon)} in 2 years, ${percentTenth(later)} in 5`,
     rest: `by the four-variable equation, from eGFR ${person.egfr ?? ""}${acr}`,
+    topics: ["failure risk", "risk acr"],
   }
 }
 
@@ -48,6 +54,7 @@ function slopeRow(person: PatientIdentity): OutlookRow | null {
     name: "Slope of eGFR",
     value: `${oneDecimal(slope)} a year`,
     rest: `${error === null ? "" : `standard error ${oneDecimal(error)}, `}${counted(points, "day", "days")} with a value, ${day(from)} to ${day(to)}`,
+    topics: ["slope"],
   }
 }
 
@@ -57,5 +64,6 @@ function testsRow(person: PatientIdentity): OutlookRow | null {
     name: "Tests asked for",
     value: `${count(person.tests_due)} a year`,
     rest: `at ${person.risk_cell} risk; eGFR on ${counted(person.egfr_days_in_year ?? 0, "day", "days")} of the last 12 months`,
+    topics: ["egfr tests"],
   }
 }

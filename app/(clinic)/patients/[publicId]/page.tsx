@@ -59,6 +59,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
     <div className={styles.patient}>
       <Identity
         person={person}
+        facts={held.evidence}
         chosen={chosen}
         months={months}
         isClosed={current.closed.some((one) => one.asOf === chosen.asOf)}
@@ -74,10 +75,10 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
         </div>
         <div className={styles.line}>
           <TimeLine person={person} facts={line} asOf={chosen.asOf} settings={snapshot.settings} />
-          <KidneyOutlook person={person} />
-          <DietPart person={person} records={line.diet} {...answers.diet} />
+          <KidneyOutlook person={person} facts={held.evidence} />
+          <DietPart person={person} records={line.diet} facts={held.evidence} {...answers.diet} />
           <Resistance holds={held.resistance} />
-          <ClassGuidance statements={answers.guidance} />
+          <ClassGuidance statements={answers.guidance} courses={line.courses} />
           {decided === null ? null : (
             <Decisions
               {...{ publicId: person.public_id, caller, ...decided, asOf: chosen.asOf }}

@@ -14,10 +14,19 @@ export function Resistance({ holds }: { holds: readonly boolean[] | null }) {
         {resistanceDetails
           .filter((_, place) => holds[place])
           .map((detail) => (
-            <li key={detail.id}>{sentenceCase(detail.words)}</li>
+            <li key={detail.id}>
+              <a className={styles.toFigures} href={`#figures-${sectionOf(detail.id)}`}>
+                {sentenceCase(detail.words)}
+              </a>
+            </li>
           ))}
       </ul>
       <p className={styles.defers}>Clinicians decide; local policy applies.</p>
     </section>
   )
+}
+
+/** Which list of figures the rows behind a part stand in: where the pressure was measured, or the drugs. */
+function sectionOf(id: (typeof resistanceDetails)[number]["id"]): "pressure" | "drugs" {
+  return id === "out-of-office" || id === "office-only" ? "pressure" : "drugs"
 }
