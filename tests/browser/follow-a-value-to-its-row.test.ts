@@ -52,6 +52,27 @@ test("an earlier month shows the person as of its last day", async () => {
   expect(new Date(`${asOf.replace("as of ", "")} UTC`).toISOString().slice(0, 7)).toBe(month)
 })
 
+test("who it is, the outlook of the kidneys and the diet lead to rows of this person", async () => {
+  const patient = page.url()
+  const number = await page.getByRole("link", { name: /^number / }).innerText()
+  const parts = [
+    page.locator("header").filter({ has: page.getByRole("heading", { level: 1 }) }),
+    page.getByRole("region", { name: "Kidney outlook" }),
+    page.getByRole("region", { name: "Diet" }),
+  ]
+  for (const part of parts) {
+    const rows = await part.locator('a[href^="/imports/"]').evaluateAll(addresses)
+    expect(rows.length).toBeGreaterThan(0)
+    await page.goto(new URL(rows[0] ?? "", patient).href)
+    expect(await page.getByRole("table").innerText()).toContain(number.replace("number ", ""))
+    await page.goto(patient)
+  }
+})
+
+function addresses(links: Element[]): string[] {
+  return links.map((link) => link.getAttribute("href") ?? "")
+}
+
 async function someoneAboveTarget(): Promise<string> {
   const answer = await fetchSignedIn(`${demoUrl}/api/tables/patients`)
   const table = tableFromIPC(new Uint8Array(await answer.arrayBuffer()))
