@@ -36,6 +36,7 @@ const screens = [
   ["measure-diet", () => "/measures/diet-sodium"],
   ["patients", () => "/patients"],
   ["patient", () => `/patients/${somebody}`],
+  ["patient-enter", () => `/patients/${somebody}/enter`],
   ["my-patients", () => "/my-patients"],
   ["outreach", () => "/outreach"],
   ["outreach-person", () => `/outreach/people/${somebody}`],

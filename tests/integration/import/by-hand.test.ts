@@ -1,10 +1,16 @@
 import fc from "fast-check"
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest"
+import { z } from "zod"
 import type { Caller } from "../../../lib/access/caller"
 import type { Scope } from "../../../lib/access/scope"
+import { Settings } from "../../../lib/domain/settings"
+import { buildSnapshot } from "../../../lib/engine/build"
+import { askOn, onSnapshot } from "../../../lib/engine/run"
 import { enterByHand, withdrawEntry } from "../../../lib/jobs/enter-by-hand"
+import { actorOf } from "../../../lib/store/audit-actors"
 import { openClient } from "../../../lib/store/client"
 import { ensureDatabaseRoles, type RoleUrls } from "../../../lib/store/database-roles"
+import { erasePerson } from "../../../lib/store/erase-person"
 import type { PrismaClient } from "../../../lib/store/generated/client"
 import { listHandEntries, type HandKind } from "../../../lib/store/hand-entries"
 import { readPersonFacts } from "../../../lib/store/person-facts"
@@ -228,6 +234,48 @@ test("who is handed the record gets what was typed, and where it came from", asy
 
   expect(readings?.inForce).toHaveLength(1)
   expect(readings?.inForce[0]).toContain("by hand")
+})
+
+test("the figures are built from what was typed, each value with its row, and not from what was withdrawn", async () => {
+  await importExtract(store, folder.dir, {
+    visits: ["visit_id,patient_id,started_on,kind", "V1,P1,2026-03-01,office"],
+  })
+  const made = await enter("readings", [home("2026-03-14T08:00"), home("2026-03-14T20:00", "150")])
+  const importId = made.is === "done" ? made.importId : 0
+  const days = async () => {
+    const built = { databaseUrl: urls.snapshot, dataDir: folder.dir, builtAt: now }
+    await buildSnapshot({ ...built, todayIn: () => "2026-03-15" })
+    return onSnapshot({ dataDir: folder.dir, scope: whole }, (connection) => askOn(connection, homeRows))
+  }
+
+  expect(await days()).toEqual([
+    { systolic: 132, source: `${importId}:2` },
+    { systolic: 150, source: `${importId}:3` },
+  ])
+  await withdraw(importId)
+  expect(await days()).toEqual([])
+})
+
+const homeRows = {
+  sql: `select cast(systolic as double) as systolic, import_id || ':' || line as source
+    from bp_readings where setting = 'home' order by taken_at`,
+  Row: z.object({ systolic: z.number(), source: z.string() }),
+}
+
+test("erasing the person takes what was typed, too, and leaves who typed it", async () => {
+  await enter("readings", [home("2026-03-14T08:00")])
+  await enter("diet", [record])
+  const erasure = { publicId, reason: "Asked for", basis: "Local law", askedBy: "Lead", askedAt: now }
+  const { id } = await store.prisma.erasure.create({ data: erasure })
+  await erasePerson(store.prisma, {
+    ...{ erasureId: id, records: [{ patientId: "P1", publicId }], drugTexts: [], months: [] },
+    ...{ settings: Settings.parse({}), key: Buffer.alloc(32, 1), by: actorOf(nurse), now },
+  })
+
+  expect(await store.prisma.reading.count()).toBe(0)
+  expect(await store.prisma.dietRecord.count()).toBe(0)
+  expect(await store.prisma.import.count({ where: { enteredBy: "Noor", source: "by hand" } })).toBe(2)
+  expect(await enter("readings", [home("2026-03-14T08:00")])).toEqual({ is: "gone" })
 })
 
 test("whatever is typed is judged as the same row of an extract is", async () => {

@@ -2,6 +2,7 @@
 
 import { useActionState, useState } from "react"
 import { weekdayAndDay } from "./day-words"
+import { sentenceCase } from "../../../../../lib/speech/format"
 import { Button } from "../../../../_ui/button"
 import { keptForm } from "../../../../_ui/kept-form"
 import { enterLog } from "./enter-actions"
@@ -19,6 +20,7 @@ import {
 import { fieldProps, Outcome, Wrong } from "./told-field"
 
 const form = "log"
+const readingOrder = ["first", "second"]
 
 /** A week of home pressures, morning and evening, two readings each; or lines copied from elsewhere. */
 export function LogForm({ publicId, today }: { publicId: string; today: string }) {
@@ -66,8 +68,11 @@ function Fields({ sent, today }: { sent: EntrySent; today: string }) {
           <tr>
             <th scope="col">Day</th>
             <th scope="col">Time</th>
-            <th scope="col">First, pulse</th>
-            <th scope="col">Second, pulse</th>
+            {readingOrder.map((order) => (
+              <th scope="col" key={order}>
+                {sentenceCase(order)} <small>systolic / diastolic, pulse</small>
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>
@@ -142,9 +147,12 @@ function Row({ sitting, sent }: { sitting: Sitting; sent: EntrySent }) {
 
 function Pressure(props: { place: number; reading: number; when: string; sent: EntrySent }) {
   const { place, reading, when, sent } = props
-  const order = reading === 0 ? "first" : "second"
+  const order = readingOrder[reading] ?? ""
   return (
     <span className={styles.pressure}>
+      <span className={styles.order} aria-hidden="true">
+        {order}
+      </span>
       {pressureColumns.map((column) => {
         const name = pressureField(place, reading, column)
         return (
@@ -153,6 +161,7 @@ function Pressure(props: { place: number; reading: number; when: string; sent: E
             <input
               {...fieldProps(form, name, sent)}
               inputMode="numeric"
+              placeholder={column === "pulse" ? "pulse" : undefined}
               aria-label={`${when}, ${order}: ${column}`}
               defaultValue={sent.typed[name]}
             />
