@@ -18,7 +18,7 @@ const person: PatientAnswers["person"] = {
   ...{ slope_from: "2024-02-01", slope_to: "2026-09-20" },
   ...{ failure_risk_2_years: null, failure_risk_5_years: null, risk_acr: null, risk_acr_on: null },
   ...{ potassium: 5.1, potassium_comparator: null, potassium_on: "2026-09-20" },
-  ...{ systolic_limit: 130, diastolic_limit: 80, next_visit_on: "2026-11-18" },
+  ...{ systolic_limit: 130, diastolic_limit: 80, next_visit_source: null, next_visit_on: "2026-11-18" },
 }
 
 const fact: EvidenceFact = {
