@@ -25,7 +25,7 @@ export function ClassGuidance(props: {
     .map((guidance) => ({ guidance, said: statements.filter((one) => one.guidance === guidance) }))
     .filter(({ said }) => said.length > 0)
   return (
-    <section aria-labelledby="class-guidance">
+    <section aria-labelledby="class-guidance" className={styles.guidance}>
       <h2 id="class-guidance" className={outlook.title}>
         What guidance says of drug classes
       </h2>

@@ -77,6 +77,7 @@ export function Identity(props: {
             </div>
           </details>
         </div>
+        <p className={styles.onPaper}>On {dayInFull(chosen.asOf)}</p>
       </div>
       <OutsidePanel person={person} asOf={chosen.asOf} />
       {props.isClosed ? (
