@@ -216,7 +216,7 @@ function sites(): string[] {
   return [...new Set(people.flatMap((person) => person.site ?? []))].sort()
 }
 
-describe.each(scopes)("of $whose", ({ scopeOf }) => {
+describe.each(scopes)("of $whose", { timeout: 240_000 }, ({ scopeOf }) => {
   let scope: Scope
   let own: Person[]
   let others: Person[]
