@@ -8,13 +8,13 @@ const demoUrl = inject("demoUrl")
 
 let browser: Browser
 let page: Page
-let person: string
+let people: string[]
 
 beforeAll(async () => {
   browser = await openBrowser()
   const answer = await fetchSignedIn(`${demoUrl}/api/tables/patients`)
   const table = tableFromIPC(new Uint8Array(await answer.arrayBuffer()))
-  person = `${demoUrl}/patients/${String(table.getChild("public_id")?.get(0))}`
+  people = [0, 1].map((row) => `${demoUrl}/patients/${String(table.getChild("public_id")?.get(row))}`)
 })
 
 afterEach(() => page.close())
@@ -23,7 +23,11 @@ afterAll(() => browser.close())
 
 describe.each(Object.entries(widths))("on a %s", (kind, width) => {
   test("a home log is typed by keyboard alone, put right, saved, opened and withdrawn", async () => {
-    page = await openPage(browser, { url: person, width, name: `Typist ${kind}` })
+    page = await openPage(browser, {
+      url: people[kind === "desk" ? 0 : 1] ?? "",
+      width,
+      name: `Typist ${kind}`,
+    })
     await page.getByRole("link", { name: "Enter readings" }).press("Enter")
     await page.getByRole("heading", { level: 1, name: "Enter readings" }).waitFor()
     expect(await accessibilityProblems(page)).toEqual([])
@@ -60,7 +64,7 @@ describe.each(Object.entries(widths))("on a %s", (kind, width) => {
 })
 
 test("lines are pasted, and the one that is none is named", async () => {
-  page = await openPage(browser, { url: person })
+  page = await openPage(browser, { url: people[0] ?? "" })
   await page.getByRole("link", { name: "Enter readings" }).click()
   await page.getByText("Or paste lines").click()
   const lines = page.getByLabel(/^One reading a line/)

@@ -64,7 +64,7 @@ test("who it is, the outlook of the kidneys and the diet lead to rows of this pe
     const rows = await part.locator('a[href^="/imports/"]').evaluateAll(addresses)
     expect(rows.length).toBeGreaterThan(0)
     await page.goto(new URL(rows[0] ?? "", patient).href)
-    expect(await page.getByRole("table").innerText()).toContain(number.replace("number ", ""))
+    expect(await page.getByRole("main").innerText()).toContain(number.replace("number ", ""))
     await page.goto(patient)
   }
 })

@@ -3,6 +3,7 @@
 import { refresh } from "next/cache"
 import { headers } from "next/headers"
 import { z } from "zod"
+import type { Caller } from "../../../../../lib/access/caller"
 import { PlainDate } from "../../../../../lib/domain/plain-date"
 import { RowNumber } from "../../../../../lib/domain/row-number"
 import { enterByHand, withdrawEntry, type EntryAnswer } from "../../../../../lib/jobs/enter-by-hand"
@@ -20,7 +21,9 @@ import { PublicId } from "../search-params"
 
 /** Stores a log of home pressures, all of it or nothing. */
 export async function enterLog(before: EntrySent, form: FormData): Promise<EntrySent> {
-  const asked = await askedBy(form)
+  assertSameOrigin(await headers())
+  const caller = await requireScreenUser("readings.enter")
+  const asked = await askedOf(form, caller)
   const typed = typedFields(form, (name) => logField.test(name))
   const last = PlainDate.safeParse(typed["until"] ?? "")
   if (!last.success) return told(before, typed, { until: "is not a day of the calendar" })
@@ -36,7 +39,9 @@ export async function enterLog(before: EntrySent, form: FormData): Promise<Entry
 
 /** Stores one diet record. */
 export async function enterDiet(before: EntrySent, form: FormData): Promise<EntrySent> {
-  const asked = await askedBy(form)
+  assertSameOrigin(await headers())
+  const caller = await requireScreenUser("readings.enter")
+  const asked = await askedOf(form, caller)
   const typed = typedFields(form, (name) => dietFields.some((field) => field.column === name))
   const row: FormRow = { cells: typed, fieldOf: (column) => column ?? "recorded_on", said: "" }
   const answer = await enterByHand(site(), { ...asked, kind: "diet", rows: [typed] })
@@ -45,7 +50,9 @@ export async function enterDiet(before: EntrySent, form: FormData): Promise<Entr
 
 /** Withdraws what was typed at once; it stays in the history of its rows. */
 export async function withdraw(before: EntrySent, form: FormData): Promise<EntrySent> {
-  const asked = await askedBy(form)
+  assertSameOrigin(await headers())
+  const caller = await requireScreenUser("readings.enter")
+  const asked = await askedOf(form, caller)
   const importId = formField(RowNumber, form.get("importId"))
   const answer = await withdrawEntry(site(), { ...asked, importId })
   return answered(before, {}, { answer, rows: [] })
@@ -56,9 +63,7 @@ const mostRows = 400
 
 const logField = /^(until|lines|time\.\d{1,2}|(systolic|diastolic|pulse)\.\d{1,2}\.\d)$/
 
-async function askedBy(form: FormData) {
-  assertSameOrigin(await headers())
-  const caller = await requireScreenUser("readings.enter")
+async function askedOf(form: FormData, caller: Caller) {
   const publicId = formField(PublicId, form.get("publicId"))
   const [scope, timeZone] = [await callerScope(), await clinicTimeZone()]
   return { caller, publicId, scope, timeZone, now: new Date() }
