@@ -90,42 +90,50 @@ describe("a process killed at any step leaves the clinic as it was", () => {
       "Reading diet.csv",
     ],
     ...["Checking what earlier imports held", "Saving"],
-  ])("at: %s", async (step) => {
-    await run(extract(1))
-    const before = await ledgerSums(store)
-    const location = writeExtract(folder.dir, extract(2))
+  ])(
+    "at: %s",
+    async (step) => {
+      await run(extract(1))
+      const before = await ledgerSums(store)
+      const location = writeExtract(folder.dir, extract(2))
 
-    const child = startImportProcess({
-      databaseUrl: store.url,
-      dataDir: path.join(folder.dir, "data"),
-      location,
-    })
-    await child.killWhenItSays(step)
-    await untilNobodyImports()
+      const child = startImportProcess({
+        databaseUrl: store.url,
+        dataDir: path.join(folder.dir, "data"),
+        location,
+      })
+      await child.killWhenItSays(step)
+      await untilNobodyImports()
 
-    const after = await ledgerSums(store)
-    const isStored = (await statuses()).at(-1) === "done"
-    // Whether the last word reached the server before the kill is open; half of it is not.
-    if (step !== "Saving" || !isStored) expect(after).toEqual(before)
-    const again = await run(extract(2))
-    if (isStored) expect(again.files.every((file) => file.added + file.changed === 0)).toBe(true)
-    expect(await statuses()).toEqual(["done", isStored ? "done" : "failed", "done"])
+      const after = await ledgerSums(store)
+      const isStored = (await statuses()).at(-1) === "done"
+      // Whether the last word reached the server before the kill is open; half of it is not.
+      if (step !== "Saving" || !isStored) expect(after).toEqual(before)
+      const again = await run(extract(2))
+      if (isStored) expect(again.files.every((file) => file.added + file.changed === 0)).toBe(true)
+      expect(await statuses()).toEqual(["done", isStored ? "done" : "failed", "done"])
 
-    const interrupted = await factsInForce()
-    await clearStore(store)
-    await run(extract(1))
-    await run(extract(2))
-    expect(interrupted).toBe(await factsInForce())
-  })
+      const interrupted = await factsInForce()
+      await clearStore(store)
+      await run(extract(1))
+      await run(extract(2))
+      expect(interrupted).toBe(await factsInForce())
+    },
+    180_000,
+  )
 })
 
 async function untilNobodyImports(): Promise<void> {
+  const patience = performance.now() + 60_000
   for (;;) {
     const { rows } = await store.client.query(
-      "select count(*)::int as n from pg_locks where locktype = 'advisory' and classid in ($1, $2)",
+      `select classid, objid, pid, granted from pg_locks
+       where locktype = 'advisory' and classid in ($1, $2)
+         and database = (select oid from pg_database where datname = current_database())`,
       [lockClasses.store, lockClasses.alive],
     )
-    if (rows[0]?.n === 0) return
+    if (rows.length === 0) return
+    if (performance.now() > patience) throw new Error(`an import still holds ${JSON.stringify(rows)}`)
     await delay(20)
   }
 }
