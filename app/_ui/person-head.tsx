@@ -1,5 +1,6 @@
 import Link from "next/link"
 import type { ReactNode } from "react"
+import { listName } from "../../lib/speech/person-name"
 import { hrefOf } from "./href"
 import table from "./table.module.css"
 
@@ -11,11 +12,10 @@ export function PersonHead(props: {
   /** What else is said of the person, under the name. */
   children?: ReactNode
 }) {
-  const { public_id: publicId, family_name: family, given_name: given } = props.person
   return (
     <th scope="row" role="rowheader" className={table.name}>
-      <Link href={hrefOf(`/patients/${publicId}`, { month: props.month })} prefetch={false}>
-        {[family, given].filter((name) => name !== null).join(", ") || "Name not on record"}
+      <Link href={hrefOf(`/patients/${props.person.public_id}`, { month: props.month })} prefetch={false}>
+        {listName(props.person)}
       </Link>
       {props.children}
     </th>

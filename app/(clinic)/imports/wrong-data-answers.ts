@@ -2,6 +2,7 @@ import type { Caller } from "../../../lib/access/caller"
 import { may } from "../../../lib/access/permissions"
 import { plainToday } from "../../../lib/domain/plain-date"
 import { listedPeople } from "../../../lib/questions/listed-people"
+import { fullName } from "../../../lib/speech/person-name"
 import { store } from "../../../lib/store/client"
 import { listWrongData, type WrongData } from "../../../lib/store/clinician-decisions"
 import { ask, callerScope } from "../../_http/ask"
@@ -37,7 +38,5 @@ async function namesOf(publicIds: readonly string[]): Promise<Map<string, string
   const snapshot = publicIds.length === 0 ? null : await currentSnapshot()
   if (!snapshot) return new Map()
   const people = await ask(listedPeople, { as_of: snapshot.runningAsOf, listed_ids: publicIds.join(",") })
-  return new Map(
-    people.map((one) => [one.public_id, [one.given_name, one.family_name].filter(Boolean).join(" ")]),
-  )
+  return new Map(people.map((one) => [one.public_id, fullName(one)]))
 }

@@ -5,6 +5,7 @@ import { differingKey } from "../../../lib/outreach/between-two"
 import { count } from "../../../lib/speech/format"
 import { belowWords, hereWords } from "../../../lib/speech/outreach-row-words"
 import { reasonParts } from "../../../lib/speech/outreach-words"
+import { fullName } from "../../../lib/speech/person-name"
 import { ButtonLink } from "../../_ui/button"
 import type { CaseWorker } from "../../../lib/store/case-workers"
 import { CaseForms } from "./case-forms"
@@ -53,7 +54,7 @@ export function OutreachRow({ row, above, place, settings, workers, ...seen }: R
         <ButtonLink href={`/outreach/people/${row.one.public_id}`}>Open</ButtonLink>
         <CaseForms
           of={formCase({
-            ...{ one: row.one, caller: seen.caller, on: seen.on, name: nameOf(row) },
+            ...{ one: row.one, caller: seen.caller, on: seen.on, name: fullName(row.person) },
             preferred: row.person?.preferred_contact ?? null,
           })}
           workers={workers}
@@ -81,16 +82,12 @@ function Who({ row: { one, person } }: { row: RowOfList }) {
     <div>
       <h3 className={styles.name}>
         <Link href={`/outreach/people/${one.public_id}`} prefetch={false}>
-          {nameOf({ person })}
+          {fullName(person)}
         </Link>
       </h3>
       <p className={styles.soft}>{facts.filter(Boolean).join(", ")}</p>
     </div>
   )
-}
-
-function nameOf({ person }: Pick<RowOfList, "person">): string {
-  return [person?.given_name, person?.family_name].filter(Boolean).join(" ") || "Name not on record"
 }
 
 function WhyHere({ row, above }: { row: RowOfList; above: RowOfList | null }) {

@@ -1,6 +1,7 @@
 import Link from "next/link"
 import type { WatchedPlan } from "../../../lib/questions/plan-watch"
 import { counted, day } from "../../../lib/speech/format"
+import { listName } from "../../../lib/speech/person-name"
 import { hrefOf } from "../../_ui/href"
 import styles from "./protection.module.css"
 
@@ -14,7 +15,7 @@ export function OverduePlans({ plans, month }: { plans: readonly WatchedPlan[]; 
         {plans.map((plan) => (
           <li key={`${plan.public_id} ${plan.made_on}`}>
             <Link href={hrefOf(`/patients/${plan.public_id}`, { month })} prefetch={false}>
-              {nameOf(plan)}
+              {listName(plan)}
             </Link>{" "}
             planned {day(plan.made_on)}, due by {day(plan.due_on)}
           </li>
@@ -22,8 +23,4 @@ export function OverduePlans({ plans, month }: { plans: readonly WatchedPlan[]; 
       </ul>
     </section>
   )
-}
-
-function nameOf({ family_name: family, given_name: given }: WatchedPlan): string {
-  return [family, given].filter((name) => name !== null).join(", ") || "Name not on record"
 }

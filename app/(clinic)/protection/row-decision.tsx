@@ -1,6 +1,7 @@
 import { holdsOn } from "../../../lib/domain/clinician-decisions"
 import type { ProtectionPerson } from "../../../lib/questions/protection-people"
 import { decisionTopicWords } from "../../../lib/speech/decision-words"
+import { listName } from "../../../lib/speech/person-name"
 import { Decided } from "../decisions/decided"
 import { UndoForm } from "../decisions/undo-form"
 import { DecideInRow } from "./decide-in-row"
@@ -12,7 +13,7 @@ export function RowDecision(props: { person: ProtectionPerson; decisions: Protec
   const { person, decisions } = props
   const { months, today, asOf, isOpen } = decisions
   const latest = decisions.byPerson.get(person.public_id) ?? null
-  const about = `${decisionTopicWords.ras_blocker}, ${nameOf(person)}`
+  const about = `${decisionTopicWords.ras_blocker}, ${listName(person)}`
   const of = {
     publicId: person.public_id,
     topic: "ras_blocker" as const,
@@ -35,8 +36,4 @@ export function RowDecision(props: { person: ProtectionPerson; decisions: Protec
       {isOpen ? <DecideInRow of={of} /> : null}
     </>
   )
-}
-
-function nameOf({ family_name: family, given_name: given }: ProtectionPerson): string {
-  return [family, given].filter((name) => name !== null).join(", ") || "name not on record"
 }

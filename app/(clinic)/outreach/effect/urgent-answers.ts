@@ -1,6 +1,7 @@
 import "server-only"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { listedPeople } from "../../../../lib/questions/listed-people"
+import { fullName } from "../../../../lib/speech/person-name"
 import { store } from "../../../../lib/store/client"
 import { urgentSeen } from "../../../../lib/store/urgent-seen"
 import { ask, callerScope } from "../../../_http/ask"
@@ -16,12 +17,10 @@ export async function urgentAnswers(snapshot: SnapshotMeta, view: EffectView) {
   const listed = [...new Set(seen.latestMissed.map((one) => one.publicId))].join(",")
   const found =
     listed === "" ? [] : await ask(listedPeople, { as_of: snapshot.runningAsOf, listed_ids: listed })
-  const names = new Map(
-    found.map((one) => [one.public_id, [one.given_name, one.family_name].filter(Boolean).join(" ")] as const),
-  )
+  const known = new Map(found.map((one) => [one.public_id, one] as const))
   const people = seen.latestMissed.map((one) => ({
     ...one,
-    name: names.get(one.publicId) || "Name not on record",
+    name: fullName(known.get(one.publicId) ?? null),
   }))
   return { ...seen, people }
 }

@@ -7,6 +7,7 @@ import { RowNumber } from "../../../../lib/domain/row-number"
 import { suggestedAgain } from "../../../../lib/domain/suggested-again"
 import { recordLetters, type LettersRecorded } from "../../../../lib/outreach/record-letters"
 import { refusalWords } from "../../../../lib/speech/case-words"
+import { fullName } from "../../../../lib/speech/person-name"
 import { casesByNumber } from "../../../../lib/store/case-list"
 import { store } from "../../../../lib/store/client"
 import { callerScope, snapshotMeta } from "../../../_http/ask"
@@ -55,12 +56,7 @@ const nobody = { sent: 0, againOn: null, left: [] }
 async function namesOf(cases: Parameters<typeof rowsWithPeople>[0]): Promise<Map<number, string>> {
   if (cases.length === 0) return new Map()
   const rows = await rowsWithPeople(cases, await snapshotMeta())
-  return new Map(
-    rows.map(({ one, person }) => [
-      one.id,
-      [person?.given_name, person?.family_name].filter(Boolean).join(" ") || "Name not on record",
-    ]),
-  )
+  return new Map(rows.map(({ one, person }) => [one.id, fullName(person)]))
 }
 
 function whyLeft({ answer }: LettersRecorded["left"][number]): string {

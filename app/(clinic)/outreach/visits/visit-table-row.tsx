@@ -4,6 +4,7 @@ import { inClinicsOrder } from "../../../../lib/outreach/between-two"
 import type { BookedVisit } from "../../../../lib/questions/booked-visits"
 import { day, sentenceCase } from "../../../../lib/speech/format"
 import { actorOf, reasonParts } from "../../../../lib/speech/outreach-words"
+import { fullName } from "../../../../lib/speech/person-name"
 import { isUrgent, type VisitRow, type VisitSheet } from "./visit-sheets"
 import { toKnow, urgentWords } from "./visit-words"
 import styles from "./visits.module.css"
@@ -36,7 +37,6 @@ export function VisitTableRow({ row, sheet, settings }: RowProps) {
 }
 
 function Who({ visit, sheet }: { visit: BookedVisit; sheet: VisitSheet }) {
-  const name = [visit.given_name, visit.family_name].filter(Boolean).join(" ") || "Name not on record"
   const own = visit.own_clinician_name
   const facts = [
     visit.birth_date === null ? "birth date not on record" : `born ${day(visit.birth_date)}`,
@@ -46,7 +46,7 @@ function Who({ visit, sheet }: { visit: BookedVisit; sheet: VisitSheet }) {
   return (
     <>
       <Link href={`/patients/${visit.public_id}`} prefetch={false} className={styles.name}>
-        {name}
+        {fullName(visit)}
       </Link>
       <p className={styles.soft}>{sentenceCase(facts.filter(Boolean).join(", "))}</p>
     </>

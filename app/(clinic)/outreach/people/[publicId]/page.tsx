@@ -1,5 +1,6 @@
 import type { Metadata } from "next"
 import { redirect } from "next/navigation"
+import { fullName } from "../../../../../lib/speech/person-name"
 import { caseWorkers } from "../../../../../lib/store/case-workers"
 import { store } from "../../../../../lib/store/client"
 import { recordedOnce } from "../../../../_http/recorded"
@@ -15,7 +16,7 @@ import { formCase } from "../../form-case"
 import { CaseHistory } from "./case-history"
 import { CaseStanding } from "./case-standing"
 import { personAnswers } from "./person-answers"
-import { nameOf, PersonAside } from "./person-aside"
+import { PersonAside } from "./person-aside"
 import { PersonReasons } from "./person-reasons"
 
 // The title names nobody: it stands in histories and window lists.
@@ -48,7 +49,7 @@ export default async function PersonToContactPage(props: PageProps<"/outreach/pe
             <CaseForms
               of={formCase({
                 ...{ one: shown.kept.one, lastAct: shown.kept.lastAct, caller, on: today },
-                ...{ name: nameOf(person), preferred: person.preferred_contact },
+                ...{ name: fullName(person), preferred: person.preferred_contact },
               })}
               workers={await caseWorkers(store(), { isDemo: caller.isDemo })}
             />

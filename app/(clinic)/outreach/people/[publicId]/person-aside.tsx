@@ -1,6 +1,7 @@
 import Link from "next/link"
 import type { PersonToContact } from "../../../../../lib/questions/person-to-contact"
 import { day } from "../../../../../lib/speech/format"
+import { fullName } from "../../../../../lib/speech/person-name"
 import { contactWords } from "../../../../../lib/speech/outreach-row-words"
 import { AsidePart, ScreenTitle } from "../../../../_ui/screen"
 import type { ShownCase } from "./person-answers"
@@ -15,7 +16,7 @@ export function PersonAside({ person, shown }: { person: PersonToContact; shown:
   ]
   return (
     <>
-      <ScreenTitle title={nameOf(person)} size="small">
+      <ScreenTitle title={fullName(person)} size="small">
         {facts.filter(Boolean).join(", ")}
       </ScreenTitle>
       <AsidePart title="How to contact">
@@ -45,10 +46,6 @@ export function PersonAside({ person, shown }: { person: PersonToContact; shown:
       </AsidePart>
     </>
   )
-}
-
-export function nameOf(person: PersonToContact): string {
-  return [person.given_name, person.family_name].filter(Boolean).join(" ") || "Name not on record"
 }
 
 function NextVisit({ shown }: { shown: ShownCase | null }) {
