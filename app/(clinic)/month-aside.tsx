@@ -2,13 +2,13 @@ import type { Caller } from "../../lib/access/caller"
 import { CountList } from "../_ui/count-list"
 import { dayOfYear, dayInFull, instant, month } from "../../lib/speech/format"
 import { hrefOf } from "../_ui/href"
-import { MonthList } from "../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../_ui/screen"
 import { withSettings } from "../../lib/domain/setting-words"
 import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
 import type { PanelCounts } from "../../lib/questions/panel-counts"
 import { MonthClosing } from "./month-closing"
-import { monthChoices, type ChosenMonth } from "./months"
+import type { ChosenMonth } from "./months"
+import { OtherMonths } from "./other-months"
 import { monthHref } from "./search-params"
 
 /** Which month this is, how far its data go, what the clinic does not know of its people, and the other months. */
@@ -62,12 +62,7 @@ export function MonthAside(props: {
           ]}
         />
       </AsidePart>
-      <AsidePart>
-        <MonthList
-          choices={monthChoices(snapshot, (one) => monthHref({ month: one }))}
-          chosen={chosen.month}
-        />
-      </AsidePart>
+      <OtherMonths {...{ snapshot, chosen }} hrefOf={(one) => monthHref({ month: one })} />
     </>
   )
 }

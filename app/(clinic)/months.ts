@@ -1,6 +1,7 @@
 import type { MonthChoice } from "../_ui/month-list"
 import { settingsThen } from "../../lib/domain/settings-then"
 import type { SnapshotMeta } from "../../lib/engine/snapshot-meta"
+import { dayOfYear, month } from "../../lib/speech/format"
 
 /** The day a view speaks of, the month-end before it, and what the running month is. */
 export type ChosenMonth = {
@@ -8,6 +9,8 @@ export type ChosenMonth = {
   asOf: string
   earlierAsOf: string | null
   isRunning: boolean
+  /** Whether it is closed, and so stands as it was known then. */
+  isClosed: boolean
   /** The earlier month of a change as it stands in an address: null for the month before, which is the default. */
   since: string | null
   /** The month as it stands in an address: null for the running one, which is the default. */
@@ -24,8 +27,15 @@ export function chooseMonth(snapshot: SnapshotMeta, asked: string | null): Chose
     earlierAsOf: snapshot.asOfs[snapshot.asOfs.indexOf(asOf) - 1] ?? null,
     since: null,
     isRunning,
+    isClosed: isClosedOn(snapshot, asOf),
     param: isRunning ? null : asOf.slice(0, 7),
   }
+}
+
+/** Which month it is and how far its data go: "October 2026, running, data through 31 Oct.". */
+export function chosenMonthWords(chosen: ChosenMonth): string {
+  const state = chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"
+  return `${month(chosen.month)}, ${state}.`
 }
 
 /** The month of a view, compared with the one it names; a month that is not an earlier one leaves the month before. */
@@ -53,7 +63,10 @@ export function monthChoices(
   return snapshot.asOfs.toReversed().map((asOf) => {
     const isRunning = asOf === snapshot.runningAsOf
     const month = asOf.slice(0, 7)
-    const isClosed = snapshot.closed.some((one) => one.asOf === asOf)
-    return { month, isRunning, isClosed, href: hrefOf(isRunning ? null : month) }
+    return { month, isRunning, isClosed: isClosedOn(snapshot, asOf), href: hrefOf(isRunning ? null : month) }
   })
+}
+
+function isClosedOn(snapshot: SnapshotMeta, asOf: string): boolean {
+  return snapshot.closed.some((one) => one.asOf === asOf)
 }

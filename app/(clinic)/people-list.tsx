@@ -1,5 +1,6 @@
 import Link from "next/link"
 import type { ReactNode } from "react"
+import { TableHead } from "../_ui/table-head"
 import styles from "./people-list.module.css"
 
 /** People as rows of sentences under heads; on a phone the cells of a row stand under each other. */
@@ -13,15 +14,7 @@ export function PeopleList(props: {
   return (
     <table className={[styles.table, props.columns].filter(Boolean).join(" ")} role="table">
       <caption className="visually-hidden">{props.caption}</caption>
-      <thead role="rowgroup">
-        <tr role="row">
-          {props.heads.map((head) => (
-            <th key={head} scope="col" role="columnheader">
-              {head}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead heads={props.heads} />
       <tbody role="rowgroup">{props.children}</tbody>
     </table>
   )

@@ -1,18 +1,18 @@
 import Link from "next/link"
+import { hrefOf } from "../_ui/href"
 import styles from "./review-links.module.css"
-import { reviews } from "./reviews"
+import { reviewsInOrder, type Review } from "./reviews"
 
 /** The other reviews beside the one that is open, in the month that is chosen; `month` is null for the running one. */
-export function ReviewLinks({ open, month }: { open: string; month: string | null }) {
-  const query = month === null ? "" : `?month=${month}`
+export function ReviewLinks({ open, month }: { open: Review; month: string | null }) {
   return (
     <ul className={styles.links} aria-label="Reviews">
-      {reviews.map((review) => (
+      {reviewsInOrder.map((review) => (
         <li key={review.href}>
           <Link
-            href={`${review.href}${query}`}
+            href={hrefOf(review.href, { month })}
             prefetch={false}
-            aria-current={review.href === open ? "page" : undefined}
+            aria-current={review.href === open.href ? "page" : undefined}
           >
             {review.name}
           </Link>

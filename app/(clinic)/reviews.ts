@@ -1,10 +1,15 @@
 /** A review of people that a clinician goes through: its address and name. */
-type Review = { readonly href: string; readonly name: string }
+export type Review = { readonly href: string; readonly name: string }
 
-/** The reviews in the order in which they are offered; the masthead opens the first. */
-export const reviews: readonly [Review, ...Review[]] = [
-  { href: "/protection", name: "Protection" },
-  { href: "/sodium", name: "Sodium" },
-  { href: "/several-classes", name: "Several classes" },
-  { href: "/starting-and-stopping", name: "Starting and stopping" },
-]
+/** The reviews in the order in which they are offered. */
+export const reviews = {
+  protection: { href: "/protection", name: "Protection" },
+  sodium: { href: "/sodium", name: "Sodium" },
+  severalClasses: { href: "/several-classes", name: "Several classes" },
+  startingAndStopping: {
+    href: "/starting-and-stopping",
+    name: "Starting and stopping",
+  },
+} as const satisfies Record<string, Review>
+
+export const reviewsInOrder: readonly Review[] = Object.values(reviews)

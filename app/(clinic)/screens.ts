@@ -1,5 +1,7 @@
 import { may, type Capability } from "../../lib/access/permissions"
-import { reviews } from "./reviews"
+import { reviews, reviewsInOrder } from "./reviews"
+
+type Holder = { roles: readonly string[]; grants: readonly string[]; staffId: string | null }
 
 type ScreenEntry = {
   href: string
@@ -12,16 +14,16 @@ type ScreenEntry = {
 }
 
 /** The screens of the masthead, each with what it needs. */
-const screens: readonly ScreenEntry[] = [
+const screensFor = (holder: Holder): readonly ScreenEntry[] => [
   { href: "/", name: "Month", needs: "figures.see" },
   { href: "/my-patients", name: "My patients", needs: "people.see", isForStaff: true },
   { href: "/outreach", name: "Outreach", needs: "outreach.work" },
   { href: "/patients", name: "Patients", needs: "people.see" },
   {
-    href: reviews[0].href,
+    href: reviews.protection.href,
     name: "Reviews",
     needs: "people.see",
-    within: reviews.map((review) => review.href),
+    within: reviewsInOrder.map((review) => review.href),
   },
   { href: "/measures", name: "Measures", needs: "figures.see" },
   { href: "/imports", name: "Imports", needs: "imports.see" },
@@ -31,11 +33,9 @@ const screens: readonly ScreenEntry[] = [
   { href: "/settings", name: "Settings", needs: "settings.see" },
 ]
 
-type Holder = { roles: readonly string[]; grants: readonly string[]; staffId: string | null }
-
 /** The screens of somebody's masthead, in their order. */
 export function screensOf(holder: Holder): ScreenEntry[] {
-  return screens.filter(
+  return screensFor(holder).filter(
     (screen) => may(holder, screen.needs) && (!screen.isForStaff || holder.staffId !== null),
   )
 }

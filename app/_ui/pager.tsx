@@ -4,12 +4,14 @@ import styles from "./pager.module.css"
 
 /** Which part of a long list is shown, with the ways to the part before and after. */
 export function Pager(props: {
-  page: number
+  /** The page as it stands in an address: null for the first, which is the default. */
+  page: number | null
   size: number
   total: number
-  hrefOf: (page: number) => string
+  hrefOf: (page: number | null) => string
 }) {
-  const { page, size, total } = props
+  const { size, total } = props
+  const page = props.page ?? 1
   const pages = Math.max(1, Math.ceil(total / size))
   const first = (page - 1) * size + 1
   return (
@@ -18,7 +20,7 @@ export function Pager(props: {
         {count(first)} to {count(Math.min(page * size, total))} of {count(total)}
       </span>
       {page > 1 ? (
-        <Link href={props.hrefOf(page - 1)} prefetch={false}>
+        <Link href={props.hrefOf(page === 2 ? null : page - 1)} prefetch={false}>
           Before
         </Link>
       ) : null}

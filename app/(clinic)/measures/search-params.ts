@@ -3,7 +3,7 @@ import { hrefOf, single, type RawSearch } from "../../_ui/href"
 import { TypedText } from "../../../lib/domain/typed-text"
 import type { Standing } from "../../../lib/domain/standings"
 import { changeCauses, changeKinds } from "../../../lib/domain/changes"
-import { MonthParam } from "../search-params"
+import { MonthParam, PageParam } from "../search-params"
 
 const standingParams = ["counted", "met", "not-met", "unknown", "exception", "excluded", "outside"] as const
 
@@ -31,7 +31,7 @@ const MeasureView = z.object({
   race: narrow,
   ethnicity: narrow,
   series: narrow,
-  page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
+  page: PageParam,
 })
 
 export type MeasureView = z.infer<typeof MeasureView>

@@ -50,10 +50,10 @@ export function Changes(props: ChangesProps) {
       )}
       <div className={styles.foot}>
         <Pager
-          page={view.page ?? 1}
+          page={view.page}
           size={pageSize}
           total={total}
-          hrefOf={(other) => myPatientsHref({ ...view, page: other === 1 ? null : other })}
+          hrefOf={(page) => myPatientsHref({ ...view, page })}
         />
       </div>
       <Caution>
@@ -70,14 +70,13 @@ function Listed(
   props: Pick<ChangesProps, "view" | "chosen" | "snapshot"> & { people: OwnChange[][]; total: number },
 ) {
   const { people, total, chosen, snapshot } = props
-  const isClosed = snapshot.closed.some((one) => one.asOf === chosen.asOf)
   return (
     <>
       <p className={styles.order}>
         {counted(total, "person", "people")}. First what is urgent, then who is newly found by a safety
         measure, then the number of measures somebody newly wants attention on. ↓&nbsp;newly wants attention,
         ↑ no longer does.
-        {isClosed
+        {chosen.isClosed
           ? " This month is closed: people stand as known then, drugs and decisions as on record today."
           : ""}
       </p>

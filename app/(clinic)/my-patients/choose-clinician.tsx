@@ -3,9 +3,9 @@ import type { Caller } from "../../../lib/access/caller"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import type { ClinicianPanel } from "../../../lib/questions/clinician-panels"
 import { counted, dayInFull } from "../../../lib/speech/format"
-import { MonthList } from "../../_ui/month-list"
-import { AsidePart, Screen, ScreenTitle } from "../../_ui/screen"
-import { monthChoices, type ChosenMonth } from "../months"
+import { Screen, ScreenTitle } from "../../_ui/screen"
+import type { ChosenMonth } from "../months"
+import { OtherMonths } from "../other-months"
 import styles from "./my-patients.module.css"
 import { myPatientsHref, type MyPatientsView } from "./search-params"
 
@@ -19,7 +19,6 @@ type ChooseProps = {
 
 /** Of who has no patients of their own: why, and the clinicians whose patients may be seen. */
 export function ChooseClinician({ caller, panels, view, snapshot, chosen }: ChooseProps) {
-  const months = monthChoices(snapshot, (one) => myPatientsHref({ ...view, month: one, page: null }))
   return (
     <Screen
       aside={
@@ -27,9 +26,10 @@ export function ChooseClinician({ caller, panels, view, snapshot, chosen }: Choo
           <ScreenTitle title="My patients" size="small">
             <p>Clinicians with people in the panel on {dayInFull(chosen.asOf)}.</p>
           </ScreenTitle>
-          <AsidePart>
-            <MonthList choices={months} chosen={chosen.month} />
-          </AsidePart>
+          <OtherMonths
+            {...{ snapshot, chosen }}
+            hrefOf={(one) => myPatientsHref({ ...view, month: one, page: null })}
+          />
         </>
       }
     >

@@ -11,6 +11,7 @@ import { casesOfPeople } from "../../../lib/store/case-list"
 import { store } from "../../../lib/store/client"
 import { ask, callerScope } from "../../_http/ask"
 import type { ChosenMonth } from "../months"
+import { rowsOfPage } from "../search-params"
 import { clinicTimeZone } from "../time-zone"
 import type { MyPatientsView } from "./search-params"
 
@@ -45,13 +46,13 @@ export async function myPatientsAnswers(options: {
   const { clinician, view, chosen, now } = options
   const days = { as_of: chosen.asOf, earlier_as_of: chosen.earlierAsOf ?? chosen.asOf }
   const today = plainToday(now, await clinicTimeZone())
-  const offset = ((view.page ?? 1) - 1) * pageSize
+  const page = rowsOfPage(view.page, pageSize)
   const [counts, urgent, visits, changeCounts, changes] = await Promise.all([
     ask(ownCounts, { as_of: chosen.asOf, clinician }),
     ask(ownUrgent, { as_of: chosen.asOf, clinician }),
     chosen.isRunning ? ask(ownVisits, { as_of: chosen.asOf, today, clinician, limit: mostVisits }) : [],
     ask(ownChangeCounts, { ...days, clinician }),
-    ask(ownChanges, { ...days, clinician, detail: view.change, limit: pageSize, offset }),
+    ask(ownChanges, { ...days, clinician, detail: view.change, ...page }),
   ])
   const publicIds = [...new Set(visits.map((visit) => visit.public_id))]
   const cases = await casesOfPeople(store(), { scope: await callerScope(), publicIds })

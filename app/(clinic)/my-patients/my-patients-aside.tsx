@@ -3,13 +3,13 @@ import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import type { ClinicianPanel } from "../../../lib/questions/clinician-panels"
 import type { OwnCounts } from "../../../lib/questions/own-counts"
 import { ownChangeGroups } from "../../../lib/questions/own-changes"
-import { dayOfYear, month, monthName } from "../../../lib/speech/format"
+import { monthName } from "../../../lib/speech/format"
 import { CountList } from "../../_ui/count-list"
-import { MonthList } from "../../_ui/month-list"
 import { hrefOf } from "../../_ui/href"
 import { AsidePart, ScreenTitle } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
-import { monthChoices, type ChosenMonth } from "../months"
+import { chosenMonthWords, type ChosenMonth } from "../months"
+import { OtherMonths } from "../other-months"
 import { groupWords } from "./change-words"
 import type { MyPatientsAnswers, Whose } from "./my-patients-answers"
 import styles from "./my-patients.module.css"
@@ -26,17 +26,13 @@ type AsideProps = {
 
 /** Whose patients and when, how they stand, for how many something changed, the other clinicians, and the other months. */
 export function MyPatientsAside({ answers, panels, whose, view, chosen, snapshot }: AsideProps) {
-  const months = monthChoices(snapshot, (one) => myPatientsHref({ ...view, month: one, page: null }))
   return (
     <>
       <ScreenTitle
         title={whose.isOwn ? "My patients" : `Patients of ${whose.panel.name ?? "a clinician"}`}
         size="small"
       >
-        <p>
-          {month(chosen.month)},{" "}
-          {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
-        </p>
+        <p>{chosenMonthWords(chosen)}</p>
       </ScreenTitle>
       {answers.counts ? <Standing counts={answers.counts} whose={whose} chosen={chosen} /> : null}
       {answers.changeCounts && chosen.earlierAsOf !== null ? (
@@ -58,9 +54,10 @@ export function MyPatientsAside({ answers, panels, whose, view, chosen, snapshot
         </AsidePart>
       ) : null}
       {panels.length > 1 ? <Others panels={panels} whose={whose} view={view} /> : null}
-      <AsidePart>
-        <MonthList choices={months} chosen={chosen.month} />
-      </AsidePart>
+      <OtherMonths
+        {...{ snapshot, chosen }}
+        hrefOf={(one) => myPatientsHref({ ...view, month: one, page: null })}
+      />
     </>
   )
 }

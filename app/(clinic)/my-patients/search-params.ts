@@ -2,7 +2,7 @@ import { z } from "zod"
 import { ownChangeGroups } from "../../../lib/questions/own-changes"
 import { TypedText } from "../../../lib/domain/typed-text"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
-import { MonthParam } from "../search-params"
+import { MonthParam, PageParam } from "../search-params"
 
 const MyPatientsView = z.object({
   month: MonthParam,
@@ -10,7 +10,7 @@ const MyPatientsView = z.object({
   clinician: TypedText.max(200).nullable().catch(null).default(null),
   /** What somebody has to have changed in; null is anything. */
   change: z.enum(ownChangeGroups).nullable().catch(null).default(null),
-  page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
+  page: PageParam,
 })
 
 /** A clinician's own patients as an address tells it; null is the default and is left out. */

@@ -30,7 +30,7 @@ export function VisitRow({ visit, known, snapshot }: RowProps) {
         <p className={styles.soft}>{visit.kind}</p>
       </td>
       <td role="cell">
-        <Pressure visit={visit} />
+        <PersonPressure person={visit} />
       </td>
       <td role="cell">
         <Wanting visit={visit} snapshot={snapshot} />
@@ -41,15 +41,6 @@ export function VisitRow({ visit, known, snapshot }: RowProps) {
       </td>
     </tr>
   )
-}
-
-function Pressure({ visit }: { visit: OwnVisit }) {
-  const { systolic, diastolic, systolic_limit, diastolic_limit, bp_source, bp_on } = visit
-  const isMeasured =
-    systolic !== null && diastolic !== null && systolic_limit !== null && diastolic_limit !== null
-  if (!isMeasured || bp_source === null || bp_on === null) return <p>Not measured</p>
-  const measured = { systolic, diastolic, systolic_limit, diastolic_limit, bp_source, bp_on }
-  return <PersonPressure person={{ ...measured, is_severe: visit.is_severe }} />
 }
 
 function Wanting({ visit, snapshot }: Omit<RowProps, "known">) {

@@ -34,7 +34,7 @@ export default async function ProtectionPage(props: PageProps<"/protection">) {
     <Screen aside={<ProtectionAside {...{ answers, view, chosen, snapshot }} />}>
       <BeforeStart />
       <OverduePlans plans={answers.overdue} month={chosen.param} />
-      <ProtectionList {...{ answers, decisions, view, chosen, snapshot }} />
+      <ProtectionList {...{ answers, decisions, view, chosen }} />
       <Statements statements={answers.statements} />
     </Screen>
   )

@@ -1,12 +1,12 @@
-import { count, day, lab, oneDecimal, pressure, sentenceCase } from "../../../lib/speech/format"
+import { day, oneDecimal, pressure, sentenceCase } from "../../../lib/speech/format"
 import type { ProtectionPerson } from "../../../lib/questions/protection-people"
-import { PersonHead } from "../../_ui/person-head"
 import { PressureMark } from "../../_ui/pressure-mark"
-import { sexWords } from "../../_ui/sex-words"
 import type { ChosenMonth } from "../months"
 import styles from "../people-list.module.css"
 import { PersonDrugs } from "../person-drugs"
 import { PersonValue } from "../person-value"
+import { PersonEgfr, PersonPotassium } from "../person-values"
+import { PersonWho } from "../person-who"
 import { PersonStanding } from "./person-standing"
 import type { ProtectionFacts } from "./protection-answers"
 import type { ProtectionDecisions } from "./protection-decisions"
@@ -24,18 +24,13 @@ type RowProps = {
 export function PersonRow({ person, facts, decisions, chosen }: RowProps) {
   return (
     <tr role="row" data-row="">
-      <PersonHead person={person} month={chosen.param}>
-        <p className={styles.soft}>
-          {count(person.age_years)} years, {sexWords(person.sex)}
-        </p>
-        <p className={styles.soft}>{person.clinician_name ?? "no clinician"}</p>
-        <p className={styles.soft}>{person.site}</p>
+      <PersonWho person={person} chosen={chosen}>
         {chosen.isRunning ? (
           <p className={styles.soft}>
             next visit {person.next_visit_on === null ? "not booked" : day(person.next_visit_on)}
           </p>
         ) : null}
-      </PersonHead>
+      </PersonWho>
       <td role="cell">
         <PersonStanding
           person={person}
@@ -58,7 +53,7 @@ export function PersonRow({ person, facts, decisions, chosen }: RowProps) {
 }
 
 function Kidney({ person, facts }: { person: ProtectionPerson; facts: ProtectionFacts }) {
-  const { egfr, slope } = person
+  const { slope } = person
   return (
     <dl>
       <div>
@@ -69,9 +64,7 @@ function Kidney({ person, facts }: { person: ProtectionPerson; facts: Protection
           </dd>
         ))}
       </div>
-      <PersonValue name="eGFR" on={person.egfr_on}>
-        {egfr === null ? null : count(egfr)}
-      </PersonValue>
+      <PersonEgfr person={person} />
       <PersonValue name="Slope over 24 months" on={null} absent="too few results">
         {slope === null ? null : `${oneDecimal(slope)} a year`}
       </PersonValue>
@@ -80,15 +73,11 @@ function Kidney({ person, facts }: { person: ProtectionPerson; facts: Protection
 }
 
 function Limits({ person }: { person: ProtectionPerson }) {
-  const { potassium, systolic, diastolic, bp_source: source } = person
+  const { systolic, diastolic, bp_source: source } = person
   const isMeasured = systolic !== null && diastolic !== null && source !== null
   return (
     <dl>
-      <PersonValue name="Potassium" on={person.potassium_on}>
-        {potassium === null
-          ? null
-          : lab({ number: potassium, comparator: person.potassium_comparator, unit: "mmol/L", decimals: 1 })}
-      </PersonValue>
+      <PersonPotassium person={person} />
       <PersonValue name="Pressure" on={person.bp_on} absent="not measured">
         {isMeasured ? (
           <>

@@ -20,6 +20,7 @@ import { rasStops, type RasStop } from "../../../lib/questions/ras-stops"
 import { urineHistory, type UrinePoint } from "../../../lib/questions/urine-history"
 import { ask } from "../../_http/ask"
 import type { ChosenMonth } from "../months"
+import { rowsOfPage } from "../search-params"
 import type { ProtectionView } from "./search-params"
 
 /** People on one page of the list: as many as are gone through in one sitting. */
@@ -65,10 +66,10 @@ export async function protectionAnswers(options: {
     ras_from_category: settings["ras.fromCategory"],
     clinician_id: panel.isShown ? caller.staffId : null,
   }
-  const offset = ((view.page ?? 1) - 1) * pageSize
+  const page = rowsOfPage(view.page, pageSize)
   const [counts, people, statements, overdue] = await Promise.all([
     ask(protectionCounts, asked),
-    ask(protectionPeople, { ...asked, group_id: view.group, limit: pageSize, offset }),
+    ask(protectionPeople, { ...asked, group_id: view.group, ...page }),
     ask(rasStatements),
     ask(overduePlans, asked),
   ])

@@ -2,13 +2,14 @@ import Link from "next/link"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { rasBlockerInAlbuminuria } from "../../../lib/measures/ras-blocker-in-albuminuria"
 import { protectionGroups } from "../../../lib/questions/protection-groups"
-import { dayOfYear, month, numbered } from "../../../lib/speech/format"
+import { numbered } from "../../../lib/speech/format"
 import { CountList } from "../../_ui/count-list"
-import { MonthList } from "../../_ui/month-list"
-import { AsidePart, ScreenTitle } from "../../_ui/screen"
+import { AsidePart } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
-import { monthChoices, type ChosenMonth } from "../months"
-import { ReviewLinks } from "../review-links"
+import type { ChosenMonth } from "../months"
+import { OtherMonths } from "../other-months"
+import { ReviewHead } from "../review-head"
+import { reviews } from "../reviews"
 import type { ProtectionAnswers } from "./protection-answers"
 import { protectionHref, type ProtectionView } from "./search-params"
 
@@ -25,16 +26,9 @@ export function ProtectionAside({ answers, view, chosen, snapshot }: AsideProps)
   const { month: at, whose } = view
   return (
     <>
-      <ScreenTitle title="Protection" size="small">
-        <p>Albuminuria and no ACE inhibitor or ARB: who, and is there a good reason?</p>
-        <p>
-          {month(chosen.month)},{" "}
-          {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
-        </p>
-      </ScreenTitle>
-      <AsidePart>
-        <ReviewLinks open="/protection" month={chosen.param} />
-      </AsidePart>
+      <ReviewHead review={reviews.protection} chosen={chosen}>
+        Albuminuria and no ACE inhibitor or ARB: who, and is there a good reason?
+      </ReviewHead>
       {panel.isOffered ? <Whose view={view} isOwn={panel.isShown} /> : null}
       <AsidePart>
         <CountList
@@ -59,12 +53,10 @@ export function ProtectionAside({ answers, view, chosen, snapshot }: AsideProps)
         </p>
         <p>Those raised once are no part of that measure.</p>
       </AsidePart>
-      <AsidePart>
-        <MonthList
-          choices={monthChoices(snapshot, (one) => protectionHref({ ...view, month: one, page: null }))}
-          chosen={chosen.month}
-        />
-      </AsidePart>
+      <OtherMonths
+        {...{ snapshot, chosen }}
+        hrefOf={(one) => protectionHref({ ...view, month: one, page: null })}
+      />
     </>
   )
 }

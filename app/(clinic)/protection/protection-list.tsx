@@ -1,4 +1,3 @@
-import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { protectionGroups } from "../../../lib/questions/protection-groups"
 import { countsFromWords } from "../../../lib/speech/decision-words"
 import { counted, dayInFull, sentenceCase } from "../../../lib/speech/format"
@@ -20,7 +19,6 @@ type ListProps = {
   decisions: ProtectionDecisions | null
   view: ProtectionView
   chosen: ChosenMonth
-  snapshot: SnapshotMeta
 }
 
 const heads = [
@@ -38,9 +36,8 @@ const decisionKeys: readonly ListKey[] = [
 
 /** The people, most pressing first, a page at a time, with the words for the order. */
 export function ProtectionList(props: ListProps) {
-  const { answers, decisions, view, chosen, snapshot } = props
+  const { answers, decisions, view, chosen } = props
   const { people } = answers
-  const isClosed = snapshot.closed.some((one) => one.asOf === chosen.asOf)
   if (people.length === 0) return <Nobody {...props} />
   return (
     <>
@@ -51,7 +48,7 @@ export function ProtectionList(props: ListProps) {
         and then the higher ACR. The extract does not say who stopped a drug; whoever had the visit of that
         day is named.
         {decisions === null ? null : ` ${countsFromWords(decisions) ?? ""}`}
-        {isClosed
+        {chosen.isClosed
           ? " This month is closed: people stand as known then, urine, drugs and reactions as on record today."
           : ""}
       </p>
@@ -79,10 +76,10 @@ export function ProtectionList(props: ListProps) {
       </ListKeys>
       <div className={styles.foot}>
         <Pager
-          page={view.page ?? 1}
+          page={view.page}
           size={pageSize}
           total={people[0]?.total ?? 0}
-          hrefOf={(other) => protectionHref({ ...view, page: other === 1 ? null : other })}
+          hrefOf={(page) => protectionHref({ ...view, page })}
         />
       </div>
     </>

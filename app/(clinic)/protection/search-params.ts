@@ -1,14 +1,14 @@
 import { z } from "zod"
 import { protectionGroupIds } from "../../../lib/questions/protection-groups"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
-import { MonthParam } from "../search-params"
+import { MonthParam, PageParam } from "../search-params"
 
 const ProtectionView = z.object({
   month: MonthParam,
   group: z.enum(protectionGroupIds).nullable().catch(null).default(null),
   /** Whose patients: null is the reader's own for somebody who has a panel, else everybody's. */
   whose: z.enum(["everybody"]).nullable().catch(null).default(null),
-  page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
+  page: PageParam,
 })
 
 /** The list of those without an ACE inhibitor or ARB as an address tells it; null is the default and is left out. */

@@ -26,7 +26,7 @@ export default async function SeveralClassesPage(props: PageProps<"/several-clas
   return (
     <Screen aside={<SeveralClassesAside {...{ answers, view, chosen, snapshot }} />}>
       <BeforeAnother />
-      <SeveralClassesList {...{ answers, view, chosen, snapshot }} />
+      <SeveralClassesList {...{ answers, view, chosen }} />
       <Sources />
     </Screen>
   )

@@ -1,7 +1,7 @@
 import { z } from "zod"
 import { severalClassesFindings } from "../../../lib/questions/several-classes-findings"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
-import { MonthParam } from "../search-params"
+import { MonthParam, PageParam } from "../search-params"
 
 const SeveralClassesView = z.object({
   month: MonthParam,
@@ -11,7 +11,7 @@ const SeveralClassesView = z.object({
     .nullable()
     .catch(null)
     .default(null),
-  page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
+  page: PageParam,
 })
 
 /** The list of those on several classes as an address tells it; null is the default and is left out. */

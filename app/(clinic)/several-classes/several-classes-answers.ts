@@ -10,6 +10,7 @@ import {
 } from "../../../lib/questions/several-classes-people"
 import { ask } from "../../_http/ask"
 import type { ChosenMonth } from "../months"
+import { rowsOfPage } from "../search-params"
 import type { SeveralClassesView } from "./search-params"
 
 /** People on one page of the list. */
@@ -30,10 +31,10 @@ export async function severalClassesAnswers(options: {
 }): Promise<SeveralClassesAnswers> {
   const { view, chosen } = options
   const day = { as_of: chosen.asOf }
-  const offset = ((view.page ?? 1) - 1) * pageSize
+  const page = rowsOfPage(view.page, pageSize)
   const [counts, people] = await Promise.all([
     ask(severalClassesCounts, day),
-    ask(severalClassesPeople, { ...day, detail: view.finding, limit: pageSize, offset }),
+    ask(severalClassesPeople, { ...day, detail: view.finding, ...page }),
   ])
   const listed_ids = people.map((person) => person.public_id).join(",")
   const drugs = await ask(activeDrugs, { ...day, listed_ids })

@@ -2,13 +2,14 @@ import Link from "next/link"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { uncontrolledOnSeveralClasses } from "../../../lib/measures/uncontrolled-on-several-classes"
 import { severalClassesFindings } from "../../../lib/questions/several-classes-findings"
-import { count, dayOfYear, month, numbered } from "../../../lib/speech/format"
+import { count, numbered } from "../../../lib/speech/format"
 import { CountList } from "../../_ui/count-list"
-import { MonthList } from "../../_ui/month-list"
-import { AsidePart, ScreenTitle } from "../../_ui/screen"
+import { AsidePart } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
-import { monthChoices, type ChosenMonth } from "../months"
-import { ReviewLinks } from "../review-links"
+import type { ChosenMonth } from "../months"
+import { OtherMonths } from "../other-months"
+import { ReviewHead } from "../review-head"
+import { reviews } from "../reviews"
 import { severalClassesHref, type SeveralClassesView } from "./search-params"
 import type { SeveralClassesAnswers } from "./several-classes-answers"
 
@@ -24,19 +25,10 @@ export function SeveralClassesAside({ answers, view, chosen, snapshot }: AsidePr
   const { counts } = answers
   return (
     <>
-      <ScreenTitle title="Several classes" size="small">
-        <p>
-          Above target on {count(snapshot.settings["drugs.several"])} or more classes of pressure drugs: what
-          to look at before another drug.
-        </p>
-        <p>
-          {month(chosen.month)},{" "}
-          {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
-        </p>
-      </ScreenTitle>
-      <AsidePart>
-        <ReviewLinks open="/several-classes" month={chosen.param} />
-      </AsidePart>
+      <ReviewHead review={reviews.severalClasses} chosen={chosen}>
+        Above target on {count(snapshot.settings["drugs.several"])} or more classes of pressure drugs: what to
+        look at before another drug.
+      </ReviewHead>
       <AsidePart>
         <CountList
           rows={[
@@ -60,12 +52,10 @@ export function SeveralClassesAside({ answers, view, chosen, snapshot }: AsidePr
           </Link>
         </p>
       </AsidePart>
-      <AsidePart>
-        <MonthList
-          choices={monthChoices(snapshot, (one) => severalClassesHref({ ...view, month: one, page: null }))}
-          chosen={chosen.month}
-        />
-      </AsidePart>
+      <OtherMonths
+        {...{ snapshot, chosen }}
+        hrefOf={(one) => severalClassesHref({ ...view, month: one, page: null })}
+      />
     </>
   )
 }

@@ -1,4 +1,3 @@
-import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { severalClassesFindings } from "../../../lib/questions/several-classes-findings"
 import { counted, dayInFull, sentenceCase } from "../../../lib/speech/format"
 import { Pager } from "../../_ui/pager"
@@ -13,18 +12,15 @@ type ListProps = {
   answers: SeveralClassesAnswers
   view: SeveralClassesView
   chosen: ChosenMonth
-  snapshot: SnapshotMeta
 }
 
 const heads = ["Person", "Pressure", "Classes and drugs", "Look at first", "Blood tests, visit"] as const
 
 /** The people, most pressing first, a page at a time, with the words for the order. */
 export function SeveralClassesList(props: ListProps) {
-  const { answers, view, chosen, snapshot } = props
+  const { answers, view, chosen } = props
   const { people } = answers
   const total = people[0]?.total ?? 0
-  const page = view.page ?? 1
-  const isClosed = snapshot.closed.some((one) => one.asOf === chosen.asOf)
   if (people.length === 0) return <Nobody {...props} />
   return (
     <>
@@ -33,7 +29,7 @@ export function SeveralClassesList(props: ListProps) {
         {counted(total, "person", "people")}. Severe pressure first, then the furthest above the target of
         where it was taken, by systolic or diastolic, whichever is further. In brackets after a dose: the
         usual maximum a day.
-        {isClosed
+        {chosen.isClosed
           ? " This month is closed: people stand as known then, drugs and doses as on record today."
           : ""}
       </p>
@@ -49,10 +45,10 @@ export function SeveralClassesList(props: ListProps) {
       </PeopleList>
       <div className={styles.foot}>
         <Pager
-          page={page}
+          page={view.page}
           size={pageSize}
           total={total}
-          hrefOf={(other) => severalClassesHref({ ...view, page: other === 1 ? null : other })}
+          hrefOf={(page) => severalClassesHref({ ...view, page })}
         />
       </div>
     </>

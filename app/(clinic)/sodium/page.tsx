@@ -31,7 +31,6 @@ export default async function SodiumPage(props: PageProps<"/sodium">) {
   const answers = await sodiumAnswers({ view, chosen, snapshot })
   const people = answers.people.map((person) => person.public_id)
   await recordedOnce(caller, { action: "patients.list", object: "sodium", people })
-  const isClosed = current.closed.some(({ asOf }) => asOf === chosen.asOf)
   const limitMg = snapshot.settings["diet.limitMg"]
   return (
     <Screen aside={<SodiumAside {...{ answers, view, chosen, snapshot }} />}>
@@ -41,7 +40,7 @@ export default async function SodiumPage(props: PageProps<"/sodium">) {
         <DietSeriesCharts figure={answers.figure} />
       </Theme>
       <SodiumLimits limits={answers.limits} bars={answers.bars} chosen={chosen} />
-      <SodiumRatio ratios={answers.ratios} isClosed={isClosed} />
+      <SodiumRatio ratios={answers.ratios} isClosed={chosen.isClosed} />
       <SodiumUrines urines={answers.urines} chosen={chosen} />
       <SodiumEffect effects={answers.effects} limitMg={limitMg} />
       <SodiumGroups groups={answers.groups} limitMg={limitMg} />

@@ -1,29 +1,26 @@
 import type { SodiumPerson } from "../../../lib/questions/sodium-people"
 import { pairedWords } from "../../../lib/figures/diet-figure"
-import { count, counted, day, listed, milligrams, sentenceCase } from "../../../lib/speech/format"
+import { counted, day, listed, milligrams, sentenceCase } from "../../../lib/speech/format"
 import { classWords } from "../../_ui/class-words"
-import { PersonHead } from "../../_ui/person-head"
 import type { ChosenMonth } from "../months"
 import { dietMethodWords } from "../diet-method-words"
 import { completenessWords } from "../diet-part-words"
 import styles from "../people-list.module.css"
 import { PersonPressure } from "../person-pressure"
 import { PersonValue } from "../person-value"
+import { PersonNextVisit } from "../person-values"
+import { PersonWho } from "../person-who"
 
 /** One person: the sodium and how it was asked, the pressure against its target, the classes taken, and risk and visits. */
 export function PersonRow({ person, chosen }: { person: SodiumPerson; chosen: ChosenMonth }) {
   return (
     <tr role="row" className={person.is_severe ? styles.severe : undefined}>
-      <PersonHead person={person} month={chosen.param}>
-        <p className={styles.soft}>{count(person.age_years)} years</p>
-        <p className={styles.soft}>{person.clinician_name ?? "no clinician"}</p>
-        <p className={styles.soft}>{person.site}</p>
-      </PersonHead>
+      <PersonWho person={person} chosen={chosen} />
       <td role="cell">
         <Sodium person={person} />
       </td>
       <td role="cell">
-        <Pressure person={person} />
+        <PersonPressure person={person} />
       </td>
       <td role="cell">
         <p>
@@ -64,17 +61,8 @@ function Urine({ person }: { person: SodiumPerson }) {
   )
 }
 
-function Pressure({ person }: { person: SodiumPerson }) {
-  const { systolic, diastolic, bp_source, bp_on, systolic_limit, diastolic_limit, is_severe } = person
-  if (systolic === null || diastolic === null || bp_source === null || bp_on === null)
-    return <p className={styles.soft}>not measured</p>
-  if (systolic_limit === null || diastolic_limit === null) return null
-  const measured = { systolic, diastolic, bp_source, bp_on, systolic_limit, diastolic_limit, is_severe }
-  return <PersonPressure person={measured} />
-}
-
 function Course({ person, isRunning }: { person: SodiumPerson; isRunning: boolean }) {
-  const { g, a, risk_cell: risk, dietitian_seen_on: seen, next_visit_on: next } = person
+  const { g, a, risk_cell: risk, dietitian_seen_on: seen } = person
   return (
     <dl>
       <PersonValue name="Risk" on={null} absent="not known">
@@ -83,11 +71,7 @@ function Course({ person, isRunning }: { person: SodiumPerson; isRunning: boolea
       <PersonValue name="Dietitian" on={null} absent="never seen">
         {seen === null ? null : day(seen)}
       </PersonValue>
-      {isRunning ? (
-        <PersonValue name="Next visit" on={null} absent="none booked">
-          {next === null ? null : day(next)}
-        </PersonValue>
-      ) : null}
+      {isRunning ? <PersonNextVisit person={person} /> : null}
     </dl>
   )
 }

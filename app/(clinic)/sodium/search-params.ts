@@ -1,6 +1,6 @@
 import { z } from "zod"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
-import { MonthParam } from "../search-params"
+import { MonthParam, PageParam } from "../search-params"
 import { sodiumLists } from "./sodium-lists"
 
 const SodiumView = z.object({
@@ -11,7 +11,7 @@ const SodiumView = z.object({
     .nullable()
     .catch(null)
     .default(null),
-  page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
+  page: PageParam,
 })
 
 /** The sodium screen as an address tells it; null is the default and is left out. */

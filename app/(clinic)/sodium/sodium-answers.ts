@@ -12,6 +12,7 @@ import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { dietFigure, type DietFigure } from "../../../lib/figures/diet-figure"
 import { ask } from "../../_http/ask"
 import type { ChosenMonth } from "../months"
+import { rowsOfPage } from "../search-params"
 import type { SodiumView } from "./search-params"
 import { shownList } from "./sodium-lists"
 
@@ -45,7 +46,7 @@ export async function sodiumAnswers(options: {
   const day = { as_of: chosen.asOf }
   const limited = { ...day, sodium_limit_mg: snapshot.settings["diet.limitMg"] }
   const { question, detail } = shownList(view.list)
-  const offset = ((view.page ?? 1) - 1) * pageSize
+  const page = rowsOfPage(view.page, pageSize)
   const [months, counts, limits, bars, ratios, urines, effects, groups, people] = await Promise.all([
     ask(dietMonths),
     ask(sodiumCounts, day),
@@ -55,7 +56,7 @@ export async function sodiumAnswers(options: {
     ask(sodiumUrines, day),
     ask(sodiumEffects, limited),
     ask(sodiumGroups, limited),
-    ask(question, { ...day, detail, limit: pageSize, offset }),
+    ask(question, { ...day, detail, ...page }),
   ])
   const figure = dietFigure(months, snapshot.asOfs, chosen.asOf)
   return { figure, counts: counts[0] ?? nobody, limits, bars, ratios, urines, effects, groups, people }

@@ -2,13 +2,14 @@ import Link from "next/link"
 import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../../lib/measures/diet-sodium"
 import { dietSodiumWithinLimit } from "../../../lib/measures/diet-sodium-within-limit"
-import { count, counted, dayOfYear, month } from "../../../lib/speech/format"
+import { count, counted } from "../../../lib/speech/format"
 import { CountList } from "../../_ui/count-list"
-import { MonthList } from "../../_ui/month-list"
-import { AsidePart, ScreenTitle } from "../../_ui/screen"
+import { AsidePart } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
-import { monthChoices, type ChosenMonth } from "../months"
-import { ReviewLinks } from "../review-links"
+import type { ChosenMonth } from "../months"
+import { OtherMonths } from "../other-months"
+import { ReviewHead } from "../review-head"
+import { reviews } from "../reviews"
 import { sodiumHref, type SodiumView } from "./search-params"
 import type { SodiumAnswers } from "./sodium-answers"
 import { sodiumLists } from "./sodium-lists"
@@ -24,16 +25,9 @@ export function SodiumAside(props: {
   const { counts } = answers
   return (
     <>
-      <ScreenTitle title="Sodium" size="small">
-        <p>Is the clinic&rsquo;s sodium falling, and for whom?</p>
-        <p>
-          {month(chosen.month)},{" "}
-          {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
-        </p>
-      </ScreenTitle>
-      <AsidePart>
-        <ReviewLinks open="/sodium" month={chosen.param} />
-      </AsidePart>
+      <ReviewHead review={reviews.sodium} chosen={chosen}>
+        Is the clinic&rsquo;s sodium falling, and for whom?
+      </ReviewHead>
       <AsidePart>
         <CountList
           rows={sodiumLists.map(({ param, words, count: name }) => ({
@@ -59,12 +53,10 @@ export function SodiumAside(props: {
           </Link>
         </p>
       </AsidePart>
-      <AsidePart>
-        <MonthList
-          choices={monthChoices(snapshot, (one) => sodiumHref({ ...view, month: one, page: null }))}
-          chosen={chosen.month}
-        />
-      </AsidePart>
+      <OtherMonths
+        {...{ snapshot, chosen }}
+        hrefOf={(one) => sodiumHref({ ...view, month: one, page: null })}
+      />
     </>
   )
 }

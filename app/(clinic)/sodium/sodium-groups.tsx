@@ -4,6 +4,7 @@ import { shareWords } from "../../../lib/figures/sodium-share-words"
 import { sodiumGroupKinds, type SodiumGroup } from "../../../lib/questions/sodium-groups"
 import { count, counted, sentenceCase } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
+import { TableHead } from "../../_ui/table-head"
 import table from "../../_ui/table.module.css"
 import { dietMethodWords } from "../diet-method-words"
 import styles from "./sodium.module.css"
@@ -60,15 +61,7 @@ function GroupTable({ kind, groups, limitMg }: { kind: Kind; groups: SodiumGroup
     <div className={table.frame}>
       <table className={table.table} role="table">
         <caption className="visually-hidden">Sodium by {kind}</caption>
-        <thead role="rowgroup">
-          <tr role="row">
-            {[...heads, ...(kind === "method" ? [] : ["Change in the same people"])].map((head) => (
-              <th key={head} scope="col" role="columnheader">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead heads={[...heads, ...(kind === "method" ? [] : ["Change in the same people"])]} />
         <tbody role="rowgroup">
           {groups.map((one) => (
             <tr key={`${one.name} ${one.series}`} role="row">

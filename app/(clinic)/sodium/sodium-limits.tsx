@@ -8,6 +8,7 @@ import { count, counted, dayInFull, sentenceCase } from "../../../lib/speech/for
 import { Figures } from "../../_ui/figures"
 import { Histogram } from "../../_ui/histogram"
 import { Theme } from "../../_ui/screen"
+import { TableHead } from "../../_ui/table-head"
 import table from "../../_ui/table.module.css"
 import { dietLimits } from "../diet-words"
 import type { ChosenMonth } from "../months"
@@ -83,19 +84,13 @@ function Shares({ limits }: { limits: Limits[] }) {
     <div className={table.frame}>
       <table className={table.table} role="table">
         <caption className="visually-hidden">People at or under each limit, by way of asking</caption>
-        <thead role="rowgroup">
-          <tr role="row">
-            {[
-              "Way of asking",
-              "Mean, mg a day",
-              ...dietLimits.map(({ label }) => `At or under ${label}`),
-            ].map((head) => (
-              <th key={head} scope="col" role="columnheader">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead
+          heads={[
+            "Way of asking",
+            "Mean, mg a day",
+            ...dietLimits.map(({ label }) => `At or under ${label}`),
+          ]}
+        />
         <tbody role="rowgroup">
           {limits.map((one) => (
             <tr key={one.series} role="row">

@@ -45,10 +45,10 @@ export function SodiumList(props: { answers: SodiumAnswers; view: SodiumView; ch
           </PeopleList>
           <div className={list.foot}>
             <Pager
-              page={view.page ?? 1}
+              page={view.page}
               size={pageSize}
               total={total}
-              hrefOf={(other) => sodiumHref({ ...view, page: other === 1 ? null : other }, "people")}
+              hrefOf={(page) => sodiumHref({ ...view, page }, "people")}
             />
           </div>
         </>

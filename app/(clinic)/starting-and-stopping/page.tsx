@@ -26,7 +26,7 @@ export default async function StartingAndStoppingPage(props: PageProps<"/startin
   return (
     <Screen aside={<StartingAside {...{ answers, view, chosen, snapshot }} />}>
       <GroupCautions group={view.group} />
-      <StartingList {...{ answers, view, chosen, snapshot }} />
+      <StartingList {...{ answers, view, chosen }} />
       <Sources />
     </Screen>
   )

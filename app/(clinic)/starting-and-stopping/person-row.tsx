@@ -1,13 +1,14 @@
 import type { StartingGroupId } from "../../../lib/questions/starting-and-stopping-groups"
 import type { StartingPerson } from "../../../lib/questions/starting-and-stopping-people"
-import { count, day, listed, milligrams, sentenceCase } from "../../../lib/speech/format"
-import { PersonHead } from "../../_ui/person-head"
+import { listed, milligrams, sentenceCase } from "../../../lib/speech/format"
 import { drugWords } from "../drug-words"
 import type { ChosenMonth } from "../months"
 import styles from "../people-list.module.css"
 import { PersonDrugs } from "../person-drugs"
 import { PersonPressure } from "../person-pressure"
 import { PersonValue } from "../person-value"
+import { PersonEgfr, PersonNextVisit } from "../person-values"
+import { PersonWho } from "../person-who"
 import {
   ageWords,
   endWords,
@@ -27,13 +28,11 @@ type RowProps = { person: StartingPerson; facts: DrugFacts; chosen: ChosenMonth;
 export function PersonRow({ person, facts, chosen, group }: RowProps) {
   return (
     <tr role="row" className={person.is_severe ? styles.severe : undefined}>
-      <PersonHead person={person} month={chosen.param}>
-        <p className={styles.soft}>{count(person.age_years)} years</p>
-        <p className={styles.soft}>{person.clinician_name ?? "no clinician"}</p>
-        <p className={styles.soft}>{person.site}</p>
-      </PersonHead>
+      <PersonWho person={person} chosen={chosen} />
       <td role="cell">
-        <Pressure person={person} />
+        <PersonPressure person={person}>
+          {person.bp_age_days === null ? null : <p className={styles.soft}>{ageWords(person.bp_age_days)}</p>}
+        </PersonPressure>
       </td>
       <td role="cell">
         <Stops facts={facts} />
@@ -50,21 +49,6 @@ export function PersonRow({ person, facts, chosen, group }: RowProps) {
         <Values person={person} isRunning={chosen.isRunning} isDietTold={group === "lifestyle-first"} />
       </td>
     </tr>
-  )
-}
-
-function Pressure({ person }: { person: StartingPerson }) {
-  const { systolic, diastolic, systolic_limit, diastolic_limit, bp_source, bp_on, bp_age_days } = person
-  if (systolic === null || diastolic === null || systolic_limit === null || diastolic_limit === null)
-    return <p>Not measured</p>
-  if (bp_source === null || bp_on === null || bp_age_days === null) return <p>Not measured</p>
-  const { is_severe } = person
-  return (
-    <PersonPressure
-      person={{ systolic, diastolic, systolic_limit, diastolic_limit, bp_source, bp_on, is_severe }}
-    >
-      <p className={styles.soft}>{ageWords(bp_age_days)}</p>
-    </PersonPressure>
   )
 }
 
@@ -129,9 +113,7 @@ function Values(props: { person: StartingPerson; isRunning: boolean; isDietTold:
           {sentenceCase(listed(heart))}
         </PersonValue>
       )}
-      <PersonValue name="eGFR" on={person.egfr_on}>
-        {person.egfr === null ? null : count(person.egfr)}
-      </PersonValue>
+      <PersonEgfr person={person} />
       <PersonValue name="Urine albumin" on={person.urine_on}>
         {urineWords(person)}
       </PersonValue>
@@ -140,11 +122,7 @@ function Values(props: { person: StartingPerson; isRunning: boolean; isDietTold:
           {person.sodium_mg === null ? null : milligrams(person.sodium_mg)}
         </PersonValue>
       ) : null}
-      {isRunning ? (
-        <PersonValue name="Next visit" on={null} absent="none booked">
-          {person.next_visit_on === null ? null : day(person.next_visit_on)}
-        </PersonValue>
-      ) : null}
+      {isRunning ? <PersonNextVisit person={person} /> : null}
     </dl>
   )
 }

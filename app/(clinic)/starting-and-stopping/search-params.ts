@@ -5,7 +5,7 @@ import {
   type StartingGroupId,
 } from "../../../lib/questions/starting-and-stopping-groups"
 import { hrefOf, single, type RawSearch } from "../../_ui/href"
-import { MonthParam } from "../search-params"
+import { MonthParam, PageParam } from "../search-params"
 
 const first: StartingGroupId = "above-target"
 
@@ -18,7 +18,7 @@ const StartingView = z
       .default(first),
     /** What somebody on the list has to be found with; null is everyone. */
     finding: z.string().nullable().catch(null).default(null),
-    page: z.coerce.number().int().min(2).max(10000).nullable().catch(null).default(null),
+    page: PageParam,
   })
   .transform((view) => ({ ...view, finding: isOf(view.group, view.finding) ? view.finding : null }))
 

@@ -6,6 +6,7 @@ import { startingPeople, type StartingPerson } from "../../../lib/questions/star
 import { stoppedClasses, type StoppedClass } from "../../../lib/questions/stopped-classes"
 import { ask } from "../../_http/ask"
 import type { ChosenMonth } from "../months"
+import { rowsOfPage } from "../search-params"
 import type { StartingView } from "./search-params"
 
 /** People on one page of a list. */
@@ -25,7 +26,7 @@ export async function startingAnswers(options: {
 }): Promise<StartingAnswers> {
   const { view, chosen } = options
   const day = { as_of: chosen.asOf }
-  const page = { limit: pageSize, offset: ((view.page ?? 1) - 1) * pageSize }
+  const page = rowsOfPage(view.page, pageSize)
   const [counts, people] = await Promise.all([
     ask(startingCounts, day),
     ask(startingPeople, { ...day, ...page, group_id: view.group, detail: view.finding }),

@@ -10,13 +10,13 @@ import {
   startingGroups,
   type StartingGroupId,
 } from "../../../lib/questions/starting-and-stopping-groups"
-import { dayOfYear, month } from "../../../lib/speech/format"
 import { CountList } from "../../_ui/count-list"
-import { MonthList } from "../../_ui/month-list"
-import { AsidePart, ScreenTitle } from "../../_ui/screen"
+import { AsidePart } from "../../_ui/screen"
 import { measureHref } from "../measures/search-params"
-import { monthChoices, type ChosenMonth } from "../months"
-import { ReviewLinks } from "../review-links"
+import type { ChosenMonth } from "../months"
+import { OtherMonths } from "../other-months"
+import { ReviewHead } from "../review-head"
+import { reviews } from "../reviews"
 import { startingHref, type StartingView } from "./search-params"
 import type { StartingAnswers } from "./starting-answers"
 
@@ -38,16 +38,9 @@ const measuresOf: Readonly<Record<StartingGroupId, readonly Measure[]>> = {
 export function StartingAside({ answers, view, chosen, snapshot }: AsideProps) {
   return (
     <>
-      <ScreenTitle title="Starting and stopping" size="small">
-        <p>Who may need a pressure drug, who may need fewer, and who stopped one.</p>
-        <p>
-          {month(chosen.month)},{" "}
-          {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
-        </p>
-      </ScreenTitle>
-      <AsidePart>
-        <ReviewLinks open="/starting-and-stopping" month={chosen.param} />
-      </AsidePart>
+      <ReviewHead review={reviews.startingAndStopping} chosen={chosen}>
+        Who may need a pressure drug, who may need fewer, and who stopped one.
+      </ReviewHead>
       <AsidePart title="Lists">
         <CountList
           rows={startingGroups.map(({ id, words }, place) => ({
@@ -72,12 +65,10 @@ export function StartingAside({ answers, view, chosen, snapshot }: AsideProps) {
           ))}
         </ul>
       </AsidePart>
-      <AsidePart>
-        <MonthList
-          choices={monthChoices(snapshot, (one) => startingHref({ ...view, month: one, page: null }))}
-          chosen={chosen.month}
-        />
-      </AsidePart>
+      <OtherMonths
+        {...{ snapshot, chosen }}
+        hrefOf={(one) => startingHref({ ...view, month: one, page: null })}
+      />
     </>
   )
 }

@@ -1,4 +1,3 @@
-import type { SnapshotMeta } from "../../../lib/engine/snapshot-meta"
 import {
   startingFindings,
   startingGroups,
@@ -18,7 +17,6 @@ type ListProps = {
   answers: StartingAnswers
   view: StartingView
   chosen: ChosenMonth
-  snapshot: SnapshotMeta
 }
 
 const heads = ["Person", "Pressure", "Drugs", "Look at", "Heart, kidneys, visit"] as const
@@ -49,15 +47,14 @@ export function StartingList(props: ListProps) {
   )
 }
 
-function Rows({ answers, view, chosen, snapshot }: ListProps) {
+function Rows({ answers, view, chosen }: ListProps) {
   const total = answers.people[0]?.total ?? 0
-  const isClosed = snapshot.closed.some((one) => one.asOf === chosen.asOf)
   return (
     <>
       <p className={styles.order}>
         {counted(total, "person", "people")}. {orders[view.group]}
         {isOnDrugs(view.group) ? " In brackets after a dose: the usual maximum a day." : ""}
-        {isClosed
+        {chosen.isClosed
           ? " This month is closed: pressures stand as known then, drugs, stops and falls as on record today."
           : ""}
       </p>
@@ -72,10 +69,10 @@ function Rows({ answers, view, chosen, snapshot }: ListProps) {
       </PeopleList>
       <div className={styles.foot}>
         <Pager
-          page={view.page ?? 1}
+          page={view.page}
           size={pageSize}
           total={total}
-          hrefOf={(other) => startingHref({ ...view, page: other === 1 ? null : other })}
+          hrefOf={(page) => startingHref({ ...view, page })}
         />
       </div>
     </>

@@ -1,9 +1,9 @@
-import { dayOfYear, listed, milligrams, month, sentenceCase } from "../../../../lib/speech/format"
-import { MonthList } from "../../../_ui/month-list"
+import { listed, milligrams, sentenceCase } from "../../../../lib/speech/format"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
-import { monthChoices, type ChosenMonth } from "../../months"
+import { chosenMonthWords, type ChosenMonth } from "../../months"
+import { OtherMonths } from "../../other-months"
 import { SodiumLink } from "../../sodium/sodium-link"
 import { measureHref } from "../search-params"
 import styles from "./measure-aside.module.css"
@@ -11,21 +11,17 @@ import styles from "./measure-aside.module.css"
 /** Which month this is, and the other months. */
 export function DietAside(props: { snapshot: SnapshotMeta; chosen: ChosenMonth; isPeopleShown: boolean }) {
   const { snapshot, chosen } = props
-  const choices = monthChoices(snapshot, (one) => measureHref(dietSodium.id, { month: one }))
   return (
     <>
       <ScreenTitle title={dietSodium.name} size="small">
-        {month(chosen.month)},{" "}
-        {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
+        {chosenMonthWords(chosen)}
       </ScreenTitle>
       {props.isPeopleShown ? (
         <AsidePart>
           <SodiumLink month={chosen.param} />
         </AsidePart>
       ) : null}
-      <AsidePart>
-        <MonthList choices={choices} chosen={chosen.month} />
-      </AsidePart>
+      <OtherMonths {...{ snapshot, chosen }} hrefOf={(one) => measureHref(dietSodium.id, { month: one })} />
     </>
   )
 }

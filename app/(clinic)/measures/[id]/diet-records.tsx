@@ -51,12 +51,10 @@ export function DietRecords(props: {
           <RecordTable records={records} month={chosen.param} />
           <div className={styles.foot}>
             <Pager
-              page={view.page ?? 1}
+              page={view.page}
               size={pageSize}
               total={first.total}
-              hrefOf={(other) =>
-                measureHref(dietSodium.id, { ...view, page: other === 1 ? null : other }, "people")
-              }
+              hrefOf={(page) => measureHref(dietSodium.id, { ...view, page }, "people")}
             />
             <ListDownload
               caller={caller}

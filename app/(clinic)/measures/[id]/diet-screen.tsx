@@ -17,6 +17,7 @@ import { DietChange, DietWords } from "../../diet-words"
 import { askDietSince } from "../../diet-since"
 import { askDietToday } from "../../month-closing-answers"
 import type { ChosenMonth } from "../../months"
+import { rowsOfPage } from "../../search-params"
 import type { MeasureView } from "../search-params"
 import { ChartMarks } from "./chart-marks"
 import { askChartMarks } from "./chart-marks-answers"
@@ -39,11 +40,11 @@ export async function DietScreen(props: {
   const { caller, snapshot, chosen, view } = props
   const isPeopleShown = may(caller, "people.see")
   const series = shownSeries(view)
-  const offset = ((view.page ?? 1) - 1) * pageSize
+  const page = rowsOfPage(view.page, pageSize)
   const [marks, rows, records, since, today] = await Promise.all([
     askChartMarks(dietSodium.id, snapshot),
     ask(dietMonths),
-    isPeopleShown ? ask(dietPeople, { as_of: chosen.asOf, series, limit: pageSize, offset }) : [],
+    isPeopleShown ? ask(dietPeople, { as_of: chosen.asOf, series, ...page }) : [],
     askDietSince(chosen),
     askDietToday(snapshot, chosen.asOf),
   ])

@@ -14,6 +14,7 @@ import { standingChangesOf } from "../../../../lib/questions/standing-changes"
 import { measureFigure, type MeasureFigure } from "../../../../lib/figures/measure-figure"
 import { measureWords } from "../../../../lib/speech/measure-words"
 import type { ChosenMonth } from "../../months"
+import { rowsOfPage } from "../../search-params"
 import { standingOf, type ListedStanding, type MeasureView } from "../search-params"
 
 /** People on one page of a list. */
@@ -41,16 +42,14 @@ export async function askMeasure(options: {
 }): Promise<MeasureAnswers> {
   const { measure, snapshot, chosen, view, isPeopleShown } = options
   const day = { as_of: chosen.asOf }
-  const offset = ((view.page ?? 1) - 1) * pageSize
+  const page = rowsOfPage(view.page, pageSize)
   const [rows, inMonthRows, moves, people, groups, reasons, details, startDays] = await Promise.all([
     ask(measureMonths),
     ask(measureInMonth),
     chosen.earlierAsOf
       ? ask(standingChangesOf([measure]), { ...day, earlier_as_of: chosen.earlierAsOf })
       : [],
-    isPeopleShown
-      ? ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), limit: pageSize, offset })
-      : [],
+    isPeopleShown ? ask(measurePeople(measure), { ...peopleParams(measure, chosen, view), ...page }) : [],
     ask(measureGroups(measure), day),
     ask(measureReasons(measure), day),
     ask(detailCounts, day),

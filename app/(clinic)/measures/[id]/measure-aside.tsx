@@ -1,6 +1,4 @@
 import Link from "next/link"
-import { dayOfYear, month } from "../../../../lib/speech/format"
-import { MonthList } from "../../../_ui/month-list"
 import { AsidePart, ScreenTitle } from "../../../_ui/screen"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { abruptStop } from "../../../../lib/measures/abrupt-stop"
@@ -13,7 +11,8 @@ import { rasBlockerInAlbuminuria } from "../../../../lib/measures/ras-blocker-in
 import { dietSodiumWithinLimit } from "../../../../lib/measures/diet-sodium-within-limit"
 import { uncontrolledOnSeveralClasses } from "../../../../lib/measures/uncontrolled-on-several-classes"
 import type { WordedMeasure } from "../../../../lib/measures/types"
-import { monthChoices, type ChosenMonth } from "../../months"
+import { chosenMonthWords, type ChosenMonth } from "../../months"
+import { OtherMonths } from "../../other-months"
 import { protectionHref } from "../../protection/search-params"
 import { severalClassesHref } from "../../several-classes/search-params"
 import { SodiumLink } from "../../sodium/sodium-link"
@@ -41,10 +40,7 @@ export function MeasureAside(props: {
     <>
       <ScreenTitle title={measure.name} size="small">
         <p className={styles.question}>{measure.question}</p>
-        <p>
-          {month(chosen.month)},{" "}
-          {chosen.isRunning ? `running, data through ${dayOfYear(chosen.asOf)}` : "complete"}.
-        </p>
+        <p>{chosenMonthWords(chosen)}</p>
       </ScreenTitle>
       <AsidePart>
         <nav aria-label="On this page" className={styles.places}>
@@ -80,12 +76,7 @@ export function MeasureAside(props: {
           </Link>
         </AsidePart>
       ) : null}
-      <AsidePart>
-        <MonthList
-          choices={monthChoices(snapshot, (one) => measureHref(measure.id, { month: one }))}
-          chosen={chosen.month}
-        />
-      </AsidePart>
+      <OtherMonths {...{ snapshot, chosen }} hrefOf={(one) => measureHref(measure.id, { month: one })} />
     </>
   )
 }

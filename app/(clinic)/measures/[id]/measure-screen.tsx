@@ -61,7 +61,7 @@ export async function MeasureScreen(props: {
           <CountsOnly />
         )}
       </Theme>
-      <MeasureSinceClosing {...{ caller, measure, snapshot, chosen }} figure={answers.figure} />
+      <MeasureSinceClosing {...{ caller, measure, chosen }} figure={answers.figure} />
       <Theme
         id="groups"
         title="Groups"

@@ -4,9 +4,9 @@ import { recordedOnce } from "../../../_http/recorded"
 import { ask } from "../../../_http/ask"
 import { Theme } from "../../../_ui/screen"
 import { PersonHead } from "../../../_ui/person-head"
+import { TableHead } from "../../../_ui/table-head"
 import table from "../../../_ui/table.module.css"
 import type { Standing } from "../../../../lib/domain/standings"
-import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import type { MeasureFigure } from "../../../../lib/figures/measure-figure"
 import { wouldBeWords } from "../../../../lib/figures/would-be-words"
 import type { WordedMeasure } from "../../../../lib/measures/types"
@@ -23,11 +23,10 @@ export async function MeasureSinceClosing(props: {
   caller: Caller
   measure: WordedMeasure
   figure: MeasureFigure
-  snapshot: SnapshotMeta
   chosen: ChosenMonth
 }) {
-  const { caller, measure, figure, snapshot, chosen } = props
-  if (!snapshot.closed.some((one) => one.asOf === chosen.asOf)) return null
+  const { caller, measure, figure, chosen } = props
+  if (!chosen.isClosed) return null
   const words = wouldBeWords(figure, (await askMonthToday(chosen.asOf)).get(measure.id))
   const isListed = may(caller, "people.see")
   const people = isListed
@@ -60,15 +59,7 @@ function Moved(props: { measure: WordedMeasure; people: MovedPerson[]; month: st
           <caption className="visually-hidden">
             People who stand elsewhere today than when it was closed
           </caption>
-          <thead role="rowgroup">
-            <tr role="row">
-              {["Name", "Site", "Clinician", "When closed", "Today", "Why"].map((head) => (
-                <th key={head} scope="col" role="columnheader">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <TableHead heads={["Name", "Site", "Clinician", "When closed", "Today", "Why"]} />
           <tbody role="rowgroup">
             {people.map((person) => (
               <tr key={person.public_id} role="row">

@@ -20,7 +20,6 @@ export function PeopleList(props: {
   view: MeasureView
 }) {
   const { caller, measure, answers, chosen, view } = props
-  const page = view.page ?? 1
   const total = answers.people[0]?.total ?? 0
   const { page: _page, ...list } = view
   return (
@@ -28,19 +27,19 @@ export function PeopleList(props: {
       <PeopleChoice {...props} />
       {answers.people.length === 0 ? (
         <p className={styles.nobody}>
-          {page > 1 ? "The list is not that long." : `No one stands here on ${dayInFull(chosen.asOf)}.`}
+          {view.page !== null
+            ? "The list is not that long."
+            : `No one stands here on ${dayInFull(chosen.asOf)}.`}
         </p>
       ) : (
         <>
           <PeopleTable measure={measure} people={answers.people} view={view} chosen={chosen} />
           <div className={styles.foot}>
             <Pager
-              page={page}
+              page={view.page}
               size={pageSize}
               total={total}
-              hrefOf={(other) =>
-                measureHref(measure.id, { ...view, page: other === 1 ? null : other }, "people")
-              }
+              hrefOf={(page) => measureHref(measure.id, { ...view, page }, "people")}
             />
             <ListDownload
               caller={caller}

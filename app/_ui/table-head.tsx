@@ -1,0 +1,14 @@
+/** The heads of a table whose rows stand under each other on a phone; the roles keep it a table there. */
+export function TableHead({ heads }: { heads: readonly string[] }) {
+  return (
+    <thead role="rowgroup">
+      <tr role="row">
+        {heads.map((head) => (
+          <th key={head} scope="col" role="columnheader">
+            {head}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  )
+}
