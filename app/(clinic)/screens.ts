@@ -1,5 +1,5 @@
 import { may, type Capability } from "../../lib/access/permissions"
-import { reviews, reviewsInOrder } from "./reviews"
+import { firstReviewOf, reviewsInOrder } from "./reviews"
 
 type Holder = { roles: readonly string[]; grants: readonly string[]; staffId: string | null }
 
@@ -20,7 +20,7 @@ const screensFor = (holder: Holder): readonly ScreenEntry[] => [
   { href: "/outreach", name: "Outreach", needs: "outreach.work" },
   { href: "/patients", name: "Patients", needs: "people.see" },
   {
-    href: reviews.protection.href,
+    href: firstReviewOf(holder).href,
     name: "Reviews",
     needs: "people.see",
     within: reviewsInOrder.map((review) => review.href),
