@@ -2,6 +2,7 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import { topicOf } from "../measures/decision-measures"
 import type { Measure } from "../measures/types"
+import { byName, listPage, listTotal } from "./list-person"
 import { details } from "./measure-details"
 import { changeCauses, changeKinds } from "../domain/changes"
 import {
@@ -158,7 +159,7 @@ named as (
   select m.*, coalesce(${sinceClosingSql}, ${causeSql}) as cause from changed as m
 )
 select
-  cast(count(*) over () as integer) as total,
+  ${listTotal},
   p.patient_id, p.public_id, p.given_name, p.family_name, p.age_years, p.sex, p.site, p.clinician_name,
   named.standing, named.earlier, named.change, named.cause, named.reasons, p.panel_reason,
   p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on, p.bp_readings,
@@ -193,8 +194,8 @@ where (cast($standing as varchar) is null
   and (cast($race as varchar) is null or coalesce(g.race, '') = cast($race as varchar))
   and (cast($ethnicity as varchar) is null or coalesce(g.ethnicity, '') = cast($ethnicity as varchar))
   and (cast($detail as varchar) is null or case cast($detail as varchar) ${isDetail || "when '' then false"} else false end)
-order by lower(p.family_name), lower(p.given_name), p.patient_id
-limit cast($limit as integer) offset cast($offset as integer)`,
+order by ${byName}
+${listPage}`,
     Row: MeasurePerson,
   } as const
 }

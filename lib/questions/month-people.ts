@@ -1,16 +1,12 @@
 import { z } from "zod"
+import { byName, listPerson, listPersonColumns } from "./list-person"
 
 const number = z.number().nullable()
 const text = z.string().nullable()
 
 export const MonthPerson = z.object({
   patient_id: z.string(),
-  public_id: z.string(),
-  given_name: text,
-  family_name: text,
-  age_years: z.number().int(),
-  site: text,
-  clinician_name: text,
+  ...listPerson,
   systolic: number,
   diastolic: number,
   bp_source: text,
@@ -30,8 +26,8 @@ export const MonthPerson = z.object({
 export type MonthPerson = z.infer<typeof MonthPerson>
 
 /** The columns of `MonthPerson`, of a row `p` of `patient_month`. */
-export const monthPersonColumns = `p.patient_id, p.public_id, p.given_name, p.family_name, p.age_years, p.site,
-  p.clinician_name, p.systolic, p.diastolic, p.bp_source, p.bp_on, p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on,
+export const monthPersonColumns = `p.patient_id, ${listPersonColumns},
+  p.systolic, p.diastolic, p.bp_source, p.bp_on, p.egfr, p.egfr_on, p.acr, p.acr_comparator, p.acr_on,
   p.potassium, p.potassium_on, p.sodium_mg, p.classes, p.next_visit_on`
 
 /** Everyone in the panel on a day with the values their measures look at, by name. */
@@ -40,6 +36,6 @@ export const monthPeople = {
 select ${monthPersonColumns}
 from patient_month as p
 where p.as_of = cast($as_of as date) and p.in_panel
-order by lower(p.family_name), lower(p.given_name), p.patient_id`,
+order by ${byName}`,
   Row: MonthPerson,
 } as const

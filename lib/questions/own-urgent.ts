@@ -1,4 +1,5 @@
 import { z } from "zod"
+import { byName, listPerson, listPersonColumns } from "./list-person"
 import { ownPeopleSteps } from "./own-people"
 import { urgentStep } from "./urgent-now"
 
@@ -6,10 +7,7 @@ const text = z.string().nullable()
 const number = z.number().nullable()
 
 export const OwnUrgent = z.object({
-  public_id: z.string(),
-  given_name: text,
-  family_name: text,
-  age_years: z.number().int(),
+  ...listPerson,
   next_visit_on: text,
   reason: z.string(),
   fact_on: text,
@@ -24,11 +22,11 @@ export type OwnUrgent = z.infer<typeof OwnUrgent>
 export const ownUrgent = {
   sql: `with${ownPeopleSteps},${urgentStep}
 select
-  p.public_id, p.given_name, p.family_name, p.age_years, p.next_visit_on,
+  ${listPersonColumns}, p.next_visit_on,
   u.reason, u.fact_on, u.value, u.second_value, u.comparator
 from urgent as u
 join own on own.patient_id = u.patient_id
 join patient_month as p on p.patient_id = u.patient_id and p.as_of = cast($as_of as date)
-order by u.fact_on desc, lower(p.family_name), lower(p.given_name), p.patient_id, u.place`,
+order by u.fact_on desc, ${byName}, u.place`,
   Row: OwnUrgent,
 } as const

@@ -1,16 +1,20 @@
 import { z } from "zod"
+import {
+  byName,
+  listPerson,
+  listPersonColumns,
+  listPressure,
+  listPressureColumns,
+  listTotal,
+} from "./list-person"
 import { measures } from "../measures/index"
 import { ownPeopleSteps } from "./own-people"
 
 const text = z.string().nullable()
-const number = z.number().nullable()
 
 export const OwnVisit = z.object({
   total: z.number().int(),
-  public_id: z.string(),
-  given_name: text,
-  family_name: text,
-  age_years: z.number().int(),
+  ...listPerson,
   on_day: z.string(),
   /** The time on the clinic's clock, null where the extract has the day alone. */
   starts_at: text,
@@ -18,13 +22,7 @@ export const OwnVisit = z.object({
   /** With whom, where that is not whose list it is. */
   with_name: text,
   last_visit_on: text,
-  systolic: number,
-  diastolic: number,
-  systolic_limit: number,
-  diastolic_limit: number,
-  bp_source: z.enum(["office", "home", "ambulatory"]).nullable(),
-  bp_on: text,
-  is_severe: z.boolean(),
+  ...listPressure,
   /** Whether each measure wants attention, in their order. */
   wanting: z.array(z.boolean()).length(measures.length),
 })
@@ -41,15 +39,14 @@ export const attentionStanding = { up: "not met", down: "met" } as const
 export const ownVisits = {
   sql: `with${ownPeopleSteps}
 select
-  cast(count(*) over () as integer) as total,
-  p.public_id, p.given_name, p.family_name, p.age_years,
+  ${listTotal},
+  ${listPersonColumns},
   cast(a.starts_at as date) as on_day,
   case when not a.is_date_only then strftime(a.starts_at, '%H:%M') end as starts_at,
   a.kind,
   case when a.clinician_id is distinct from cast($clinician as varchar) then other.name end as with_name,
   d.last_visit_on,
-  p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on,
-  coalesce(p.category = 'severe', false) as is_severe,
+  ${listPressureColumns},
   [
     ${measures.map(({ column, direction }) => `coalesce(s.${column} = '${attentionStanding[direction]}', false)`).join(",\n    ")}
   ] as wanting
@@ -62,7 +59,7 @@ left join clinicians as other on other.staff_id = a.clinician_id
 where a.status = 'booked'
   and cast(a.starts_at as date) >= cast($today as date) and cast(a.starts_at as date) <= cast($today as date) + 14
   and coalesce(p.panel_reason not in ('died', 'left'), true)
-order by on_day, a.is_date_only, a.starts_at, lower(p.family_name), lower(p.given_name), p.patient_id, a.appointment_id
+order by on_day, a.is_date_only, a.starts_at, ${byName}, a.appointment_id
 limit cast($limit as integer)`,
   Row: OwnVisit,
 } as const

@@ -1,4 +1,13 @@
 import { z } from "zod"
+import {
+  byName,
+  listPage,
+  listPerson,
+  listPersonColumns,
+  listPressure,
+  listPressureColumns,
+  listTotal,
+} from "./list-person"
 import { protectionGroupIds, protectionGroupSql, protectionGroups } from "./protection-groups"
 
 const text = z.string().nullable()
@@ -7,13 +16,8 @@ const number = z.number().nullable()
 export const ProtectionPerson = z.object({
   total: z.number().int(),
   group: z.enum(protectionGroupIds),
-  public_id: z.string(),
-  given_name: text,
-  family_name: text,
-  age_years: z.number().int(),
+  ...listPerson,
   sex: z.string(),
-  site: text,
-  clinician_name: text,
   /** The category of the latest urine result. */
   a: z.enum(["A2", "A3"]),
   egfr: number,
@@ -22,10 +26,7 @@ export const ProtectionPerson = z.object({
   potassium: number,
   potassium_comparator: text,
   potassium_on: text,
-  systolic: number,
-  diastolic: number,
-  bp_source: z.enum(["office", "home", "ambulatory"]).nullable(),
-  bp_on: text,
+  ...listPressure,
   classes: z.array(z.string()),
   on_sglt2_inhibitor: z.boolean(),
   on_finerenone: z.boolean(),
@@ -52,10 +53,12 @@ export const protectionPeople = {
     and (cast($clinician_id as varchar) is null or p.clinician_id = cast($clinician_id as varchar))
 )
 select
-  cast(count(*) over () as integer) as total,
-  p."group", p.public_id, p.given_name, p.family_name, p.age_years, p.sex, p.site, p.clinician_name,
+  ${listTotal},
+  ${listPersonColumns},
+  ${listPressureColumns},
+  p."group", p.sex,
   p.a, p.egfr, p.egfr_on, p.slope, p.potassium, p.potassium_comparator, p.potassium_on,
-  p.systolic, p.diastolic, p.bp_source, p.bp_on, p.classes, p.on_sglt2_inhibitor, p.on_finerenone,
+  p.classes, p.on_sglt2_inhibitor, p.on_finerenone,
   p.pregnancy, p.diabetes, p.heart_failure, p.atrial_fibrillation, p.next_visit_on
 from grouped as p
 where p."group" is not null
@@ -66,8 +69,8 @@ order by
   p.a = 'A2' and p.diabetes desc,
   p.acr desc nulls last,
   p.urine_on desc,
-  lower(p.family_name), lower(p.given_name), p.patient_id
-limit cast($limit as integer) offset cast($offset as integer)`,
+  ${byName}
+${listPage}`,
   Row: ProtectionPerson,
 } as const
 

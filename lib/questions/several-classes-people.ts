@@ -1,4 +1,13 @@
 import { z } from "zod"
+import {
+  byName,
+  listPage,
+  listPerson,
+  listPersonColumns,
+  listPressure,
+  listPressureColumns,
+  listTotal,
+} from "./list-person"
 import { severalClassesFindings } from "./several-classes-findings"
 
 const text = z.string().nullable()
@@ -6,19 +15,8 @@ const number = z.number().nullable()
 
 export const SeveralClassesPerson = z.object({
   total: z.number().int(),
-  public_id: z.string(),
-  given_name: text,
-  family_name: text,
-  age_years: z.number().int(),
-  site: text,
-  clinician_name: text,
-  systolic: z.number(),
-  diastolic: z.number(),
-  systolic_limit: z.number(),
-  diastolic_limit: z.number(),
-  bp_source: z.enum(["office", "home", "ambulatory"]),
-  bp_on: z.string(),
-  is_severe: z.boolean(),
+  ...listPerson,
+  ...listPressure,
   classes: z.array(z.string()),
   supply_gap_days: z.number().int().nullable(),
   /** Which findings hold, in their order. */
@@ -39,10 +37,9 @@ export type SeveralClassesPerson = z.infer<typeof SeveralClassesPerson>
  */
 export const severalClassesPeople = {
   sql: `select
-  cast(count(*) over () as integer) as total,
-  p.public_id, p.given_name, p.family_name, p.age_years, p.site, p.clinician_name,
-  p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on,
-  coalesce(p.category = 'severe', false) as is_severe,
+  ${listTotal},
+  ${listPersonColumns},
+  ${listPressureColumns},
   p.classes,
   cast(p.supply_gap_days as integer) as supply_gap_days,
   [
@@ -60,7 +57,7 @@ where p.as_of = cast($as_of as date) and s.uncontrolled_on_several_classes = 'me
 order by
   is_severe desc,
   greatest(p.systolic - p.systolic_limit, p.diastolic - p.diastolic_limit) desc,
-  lower(p.family_name), lower(p.given_name), p.patient_id
-limit cast($limit as integer) offset cast($offset as integer)`,
+  ${byName}
+${listPage}`,
   Row: SeveralClassesPerson,
 } as const

@@ -1,4 +1,13 @@
 import { z } from "zod"
+import {
+  byName,
+  listPage,
+  listPerson,
+  listPersonColumns,
+  listPressure,
+  listPressureColumns,
+  listTotal,
+} from "./list-person"
 import { sodiumSteps } from "./sodium-behind"
 import { urineSteps } from "./sodium-urines"
 
@@ -7,19 +16,8 @@ const number = z.number().nullable()
 
 export const SodiumPerson = z.object({
   total: z.number().int(),
-  public_id: z.string(),
-  given_name: text,
-  family_name: text,
-  age_years: z.number().int(),
-  site: text,
-  clinician_name: text,
-  systolic: number,
-  diastolic: number,
-  systolic_limit: number,
-  diastolic_limit: number,
-  bp_source: z.enum(["office", "home", "ambulatory"]).nullable(),
-  bp_on: text,
-  is_severe: z.boolean(),
+  ...listPerson,
+  ...listPressure,
   classes: z.array(z.string()),
   /** The sodium that is listed, in mg a day: at the day, or for a change that of the month. */
   sodium_mg: number,
@@ -50,10 +48,9 @@ export const isAbove = `p.standing <> 'unknown' and p.sodium_in_year_mg > ${farA
 export const isUncontrolled = "p.at_target = false"
 
 const personColumns = `
-  cast(count(*) over () as integer) as total,
-  p.public_id, p.given_name, p.family_name, p.age_years, p.site, p.clinician_name,
-  p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on,
-  coalesce(p.category = 'severe', false) as is_severe,
+  ${listTotal},
+  ${listPersonColumns},
+  ${listPressureColumns},
   p.classes,`
 
 const courseColumns = `
@@ -62,9 +59,6 @@ const courseColumns = `
 const noUrine = `
   cast(null as varchar) as urine_on, cast(null as double) as creatinine_mmol,
   cast(null as varchar) as creatinine_comparator, cast(null as double) as least_creatinine_mmol`
-
-const byName = "lower(p.family_name), lower(p.given_name), p.patient_id"
-const page = "limit cast($limit as integer) offset cast($offset as integer)"
 
 /** Who is far above the limits on a day, pressure above target first, then the highest sodium; `$detail` 'uncontrolled' lists those alone. */
 export const sodiumAbove = {
@@ -76,7 +70,7 @@ from counted as p
 left join behind on behind.patient_id = p.patient_id
 where ${isAbove} and (cast($detail as varchar) is null or ${isUncontrolled})
 order by case when ${isUncontrolled} then 0 else 1 end, p.sodium_in_year_mg desc, ${byName}
-${page}`,
+${listPage}`,
   Row: SodiumPerson,
 } as const
 
@@ -92,7 +86,7 @@ order by
   p.next_visit_on nulls last,
   case p.risk_cell when 'very high' then 0 when 'high' then 1 when 'moderately increased' then 2 when 'low' then 3 else 4 end,
   ${byName}
-${page}`,
+${listPage}`,
   Row: SodiumPerson,
 } as const
 
@@ -110,7 +104,7 @@ join patient_month as p on p.patient_id = d.patient_id and p.as_of = d.as_of
 where d.as_of = cast($as_of as date) and d.change_mg is not null
   and case cast($detail as varchar) when 'fell' then d.change_mg < 0 when 'rose' then d.change_mg > 0 else true end
 order by d.series, case when cast($detail as varchar) = 'rose' then -d.change_mg else d.change_mg end, ${byName}
-${page}`,
+${listPage}`,
   Row: SodiumPerson,
 } as const
 
@@ -126,6 +120,6 @@ join counted as p on p.patient_id = d.patient_id
 left join behind on behind.patient_id = d.patient_id
 where d.place = 1
 order by d.day desc, ${byName}
-${page}`,
+${listPage}`,
   Row: SodiumPerson,
 } as const

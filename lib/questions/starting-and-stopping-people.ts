@@ -1,4 +1,13 @@
 import { z } from "zod"
+import {
+  byName,
+  listPage,
+  listPerson,
+  listPersonColumns,
+  listPressure,
+  listPressureColumns,
+  listTotal,
+} from "./list-person"
 import { startingFindings, startingGroups } from "./starting-and-stopping-groups"
 import { rowsToStartOrStop } from "./starting-and-stopping-rows"
 
@@ -7,21 +16,10 @@ const number = z.number().nullable()
 
 export const StartingPerson = z.object({
   total: z.number().int(),
-  public_id: z.string(),
-  given_name: text,
-  family_name: text,
-  age_years: z.number().int(),
-  site: text,
-  clinician_name: text,
-  systolic: number,
-  diastolic: number,
-  systolic_limit: number,
-  diastolic_limit: number,
-  bp_source: z.enum(["office", "home", "ambulatory"]).nullable(),
-  bp_on: text,
+  ...listPerson,
+  ...listPressure,
   /** Days from the pressure to the day asked for. */
   bp_age_days: number,
-  is_severe: z.boolean(),
   classes: z.array(z.string()),
   /** Which findings hold, in their order; only those of the list asked for mean something. */
   holds: z.array(z.boolean()).length(startingFindings.length),
@@ -47,11 +45,10 @@ export type StartingPerson = z.infer<typeof StartingPerson>
 export const startingPeople = {
   sql: `${rowsToStartOrStop.steps}
 select
-  cast(count(*) over () as integer) as total,
-  p.public_id, p.given_name, p.family_name, p.age_years, p.site, p.clinician_name,
-  p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on,
+  ${listTotal},
+  ${listPersonColumns},
+  ${listPressureColumns},
   cast(p.as_of - p.bp_on as integer) as bp_age_days,
-  coalesce(p.category = 'severe', false) as is_severe,
   p.classes,
   [
     ${startingFindings.map(({ sql }) => `coalesce((${sql}), false)`).join(",\n    ")}
@@ -74,8 +71,8 @@ ${rowsToStartOrStop.from}
 order by
   ${orderBy(0)} desc nulls last,
   ${orderBy(1)} desc nulls last,
-  lower(p.family_name), lower(p.given_name), p.patient_id
-limit cast($limit as integer) offset cast($offset as integer)`,
+  ${byName}
+${listPage}`,
   Row: StartingPerson,
 } as const
 

@@ -184,6 +184,7 @@ it("finds the questions it asks", () => {
     "potassium-advice.ts",
     "class-guidance-rules.ts",
     "protection-groups.ts",
+    "list-person.ts",
     "listed-ids.ts",
     "own-people.ts",
     "own-change-steps.ts",
