@@ -3,14 +3,15 @@
  * `kept_classes`, a row for each person, class and reason. Parameter `$as_of`.
  */
 export const keptClassesSteps = `reasons as (
-  select p.patient_id, 'heart_failure' as reason
-  from patient_month as p where p.as_of = cast($as_of as date) and p.heart_failure
-  union all
-  select p.patient_id, 'atrial_fibrillation'
-  from patient_month as p where p.as_of = cast($as_of as date) and p.atrial_fibrillation
-  union all
-  select p.patient_id, 'albuminuria'
-  from patient_month as p where p.as_of = cast($as_of as date) and p.albuminuria = 'confirmed'
+  select v.patient_id, known.reason
+  from patient_values as v
+  cross join (values ('heart_failure'), ('atrial_fibrillation'), ('albuminuria')) as known(reason)
+  where v.as_of = cast($as_of as date)
+    and case known.reason
+      when 'heart_failure' then v.heart_failure
+      when 'atrial_fibrillation' then v.atrial_fibrillation
+      else v.albuminuria = 'confirmed'
+    end
 ),
 kept_classes as (
   select distinct c.patient_id, c.class, reasons.reason
