@@ -133,6 +133,11 @@ ras_stop_rows as (
   join order_spans as spans on spans.order_key = c.order_key and spans.drug = person.ras_stopped_drug
   join orders as o on o.order_key = spans.order_key
 ),
+merged_rows as (
+  select list('patients:' || i.import_id || ':' || i.line order by i.import_id, i.line) as sources
+  from person
+  join identities as i on i.patient_id = person.patient_id and i.is_merged
+),
 cautions as (
   select 1 as rank, 'severe pressure' as caution, bp_source as word, cast(null as double) as number,
     cast(null as varchar) as comparator, bp_on as day, cast([] as varchar[]) as sources
@@ -190,12 +195,14 @@ cautions as (
   select 16, 'merged', null, null, null, null, [] from person where has_merged_records
 )
 select c.caution, c.word, c.number, c.comparator, c.day,
-  coalesce(pressure_rows.sources, potassium_rows.sources, urine_rows.sources, ras_stop_rows.sources, c.sources) as sources
+  coalesce(pressure_rows.sources, potassium_rows.sources, urine_rows.sources, ras_stop_rows.sources,
+    merged_rows.sources, c.sources) as sources
 from cautions as c
 left join pressure_rows on c.caution in ('severe pressure', 'pressure-low-on-drugs', 'single reading')
 left join potassium_rows on c.caution in ('potassium-high-on-drug', 'high potassium', 'potassium in the diet')
 left join urine_rows on c.caution = 'raised once'
 left join ras_stop_rows on c.caution = 'stopped with albuminuria'
+left join merged_rows on c.caution = 'merged'
 order by c.rank`,
   Row: PatientCaution,
 } as const

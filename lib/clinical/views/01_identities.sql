@@ -1,4 +1,4 @@
--- Every record in force, with the record its facts belong to: merges are followed to the end.
+-- Every record in force with its own row, and the record its facts belong to: merges are followed to the end.
 -- A merge that names itself, nobody, or closes a circle is no link.
 with recursive links as (
   select r.patient_id, r.merged_into
@@ -36,6 +36,8 @@ select
   r.patient_id as record_id,
   coalesce(survivors.reached_id, r.patient_id) as patient_id,
   survivors.reached_id is not null as is_merged,
-  coalesce(r.is_test, false) as is_test
+  coalesce(r.is_test, false) as is_test,
+  r.import_id,
+  r.line
 from patient_records_raw as r
 left join survivors on survivors.start_id = r.patient_id

@@ -290,6 +290,12 @@ describe("cautions", () => {
     expect(high?.sources.length).toBeGreaterThan(0)
     expect(high?.sources.filter((source) => !source.startsWith("labs:"))).toEqual([])
   })
+
+  test("lead to the record that was merged, and not to the person's own", async () => {
+    const [merged] = await engine.ask(patientCautions, of("office"))
+
+    expect(merged?.sources).toEqual(["patients:1:2"])
+  })
 })
 
 describe("who a person is on a day", () => {
