@@ -20,6 +20,7 @@ export const urgentReasons: readonly Reason[] = [
     sql: "r.very_high_on is not null and not p.palliative",
     factOn: "r.very_high_on",
     value: { kind: "pressure", systolic: "r.very_high_systolic", diastolic: "r.very_high_diastolic" },
+    restsOn: ["reading of 180 or 120"],
     fallsOutOn: null,
     settings: [],
     source:
@@ -35,6 +36,7 @@ export const urgentReasons: readonly Reason[] = [
     sql: "p.has_potassium_in_year and reaches(p.potassium, p.potassium_comparator, 6.0) and not p.palliative",
     factOn: "p.potassium_on",
     value: potassium,
+    restsOn: ["potassium"],
     fallsOutOn: null,
     settings: [],
     source:
@@ -50,6 +52,7 @@ export const urgentReasons: readonly Reason[] = [
     sql: "p.untapered_stop_on is not null and (p.counted_day is null or p.counted_day <= p.untapered_stop_on) and not p.palliative",
     factOn: "p.untapered_stop_on",
     value: { kind: "none" },
+    restsOn: ["stop without taper"],
     fallsOutOn: null,
     settings: classSettings,
     source:
@@ -69,6 +72,7 @@ export const soonReasons: readonly Reason[] = [
     sql: "p.has_potassium_in_year and p.is_potassium_high and not reaches(p.potassium, p.potassium_comparator, 6.0) and not p.palliative",
     factOn: "p.potassium_on",
     value: potassium,
+    restsOn: ["potassium"],
     fallsOutOn: null,
     settings: [],
     source:
@@ -84,6 +88,7 @@ export const soonReasons: readonly Reason[] = [
     sql: "s.bp_at_target = 'not met' and (p.systolic >= 160 or p.diastolic >= 100) and r.very_high_on is null",
     factOn: "p.bp_on",
     value: { kind: "pressure", systolic: "p.systolic", diastolic: "p.diastolic" },
+    restsOn: ["pressure"],
     fallsOutOn: null,
     settings: [...pressureSettings, ...targetSettings],
     source: "160 or 100 mmHg, stage 2 in the clinic: NICE NG136, hypertension in adults (from memory)",
@@ -98,6 +103,7 @@ export const soonReasons: readonly Reason[] = [
     sql: "s.low_pressure_on_drugs = 'met'",
     factOn: "p.bp_on",
     value: { kind: "pressure", systolic: "p.systolic", diastolic: "p.diastolic" },
+    restsOn: ["pressure", "drugs of counted classes"],
     fallsOutOn: null,
     settings: [...pressureSettings, ...classSettings, "bp.lowSystolic"],
     source: "Systolic below 110 on treatment: common practice, no source; a reason to look, not to stop",
@@ -112,6 +118,7 @@ export const soonReasons: readonly Reason[] = [
     sql: "r.unchecked_start_on is not null and p.on_ras_blocker and not p.on_dialysis and not p.palliative",
     factOn: "r.unchecked_start_on",
     value: { kind: "none" },
+    restsOn: ["start without tests"],
     fallsOutOn: null,
     settings: classSettings,
     source:

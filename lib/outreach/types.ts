@@ -1,5 +1,6 @@
 import type { ReasonId } from "../domain/reason-ids"
 import type { SettingKey } from "../domain/settings"
+import type { FactKind } from "../measures/fact-kind"
 import type { Actor } from "../measures/types"
 
 /** How soon a person is to be contacted, most pressing first. Urgent people are no row of a telephone list. */
@@ -35,6 +36,8 @@ export type Reason = {
   /** The day of the fact behind it, or null where the reason is that there is none. */
   readonly factOn: string
   readonly value: ReasonValue
+  /** The facts whose rows show the day and the value. */
+  readonly restsOn: readonly FactKind[]
   /** For a reason that lies ahead: the first day on which the fact is out of its window. */
   readonly fallsOutOn: string | null
   readonly settings: readonly SettingKey[]

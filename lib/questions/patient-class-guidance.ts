@@ -3,6 +3,8 @@ import { classGuidanceRules } from "./class-guidance-rules"
 
 export const PatientClassGuidance = z.object({
   place: z.number().int(),
+  /** Why it concerns the person: one of the rules. */
+  rule: z.string(),
   guidance: z.enum(["prefers", "considers", "avoids", "never stopped abruptly"]),
   statement: z.string(),
   /** The drugs of the kinds that the statement speaks of, of those active on the day. */
@@ -28,7 +30,7 @@ active as (
     and spans.started_on <= p.as_of and (spans.ends_on is null or spans.ends_on > p.as_of)
   join order_ingredients as i on i.order_key = spans.order_key
 )
-select cast(c.place as integer) as place, c.guidance, c.statement,
+select cast(c.place as integer) as place, c.applies_when as rule, c.guidance, c.statement,
   coalesce(
     (select list(distinct a.ingredient order by a.ingredient) from active as a
       where list_contains(string_split(c.kinds, ';'), a.kind)),

@@ -16,6 +16,8 @@ const mayImport: Record<string, string[]> = {
   "lib/questions": ["lib/domain", "lib/measures"],
   // What is urgent is the first of the reasons to contact somebody, conditions over the wide row like those of a measure.
   "lib/questions/urgent-now": ["lib/outreach/pressing-reasons", "lib/outreach/reason-sql"],
+  // What a reason to contact somebody rests on is shown with its rows as that of any other statement.
+  "lib/questions/patient-statement-rows": ["lib/outreach/reasons"],
   "lib/statistics": ["lib/domain"],
   "lib/speech": ["lib/domain", "lib/measures", "lib/statistics"],
   "lib/speech/outreach-words": ["lib/outreach/reasons", "lib/outreach/routine-reasons"],

@@ -1,9 +1,11 @@
 import { listed, sentenceCase } from "../../../../lib/speech/format"
 import type { DrugCourse } from "../../../../lib/questions/patient-courses"
 import type { PatientClassGuidance } from "../../../../lib/questions/patient-class-guidance"
+import type { PatientStatementRows } from "../../../../lib/questions/patient-statement-rows"
 import styles from "./class-guidance.module.css"
 import outlook from "./kidney-outlook.module.css"
 import { SourceLinks } from "./source-links"
+import { statementSources } from "./statement-sources"
 
 const order = ["prefers", "considers", "avoids", "never stopped abruptly"] as const
 
@@ -18,9 +20,13 @@ const words: Readonly<Record<PatientClassGuidance["guidance"], string>> = {
 export function ClassGuidance(props: {
   statements: readonly PatientClassGuidance[]
   courses: readonly DrugCourse[]
+  behind: readonly PatientStatementRows[]
 }) {
-  const { statements, courses } = props
+  const { statements, courses, behind } = props
   if (statements.length === 0) return null
+  const sourcesOf = (one: PatientClassGuidance) => [
+    ...new Set([...statementSources(behind, "guidance", one.rule), ...activeSources(one, courses)]),
+  ]
   const groups = order
     .map((guidance) => ({ guidance, said: statements.filter((one) => one.guidance === guidance) }))
     .filter(({ said }) => said.length > 0)
@@ -36,7 +42,7 @@ export function ClassGuidance(props: {
             <dd>
               <ul className={styles.statements}>
                 {said.map((one) => (
-                  <Statement key={one.place} said={one} sources={activeSources(one, courses)} />
+                  <Statement key={one.place} said={one} sources={sourcesOf(one)} />
                 ))}
               </ul>
             </dd>

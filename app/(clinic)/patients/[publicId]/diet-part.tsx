@@ -5,11 +5,13 @@ import type { DietPoint } from "../../../../lib/questions/patient-diet"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { PatientPotassiumAdvice } from "../../../../lib/questions/patient-potassium-advice"
 import type { PatientSodium } from "../../../../lib/questions/patient-sodium"
+import type { PatientStatementRows } from "../../../../lib/questions/patient-statement-rows"
 import { completenessWords, effectSource, fallWords, urineSource } from "../../diet-part-words"
 import diet from "./diet-part.module.css"
 import { factSources } from "./fact-sources"
 import styles from "./kidney-outlook.module.css"
 import { SourceLinks } from "./source-links"
+import { statementSources } from "./statement-sources"
 
 /** Sodium against the limit and what less of it did in trials, the latest 24-hour urine, and what is said of potassium. */
 export function DietPart(props: {
@@ -18,8 +20,10 @@ export function DietPart(props: {
   potassium: readonly PatientPotassiumAdvice[]
   records: readonly DietPoint[]
   facts: readonly EvidenceFact[]
+  behind: readonly PatientStatementRows[]
 }) {
-  const { person, sodium, potassium, records, facts } = props
+  const { person, sodium, potassium, records, facts, behind } = props
+  const eaten = factSources(facts, ["diet mean"])
   if (sodium === null) return null
   const urine = records.findLast((record) => record.completeness !== null)
   return (
@@ -28,10 +32,15 @@ export function DietPart(props: {
         Diet
       </h2>
       <dl className={styles.rows}>
-        <SodiumRow sodium={sodium} sources={factSources(facts, ["diet mean"])} />
-        <EffectRow sodium={sodium} />
+        <SodiumRow sodium={sodium} sources={eaten} />
+        <EffectRow sodium={sodium} sources={eaten} />
         {urine === undefined ? null : <UrineRow urine={urine} />}
-        <PotassiumRow person={person} advice={potassium} sources={factSources(facts, ["potassium"])} />
+        <PotassiumRow
+          person={person}
+          advice={potassium}
+          behind={behind}
+          sources={factSources(facts, ["potassium"])}
+        />
       </dl>
       <Sources sodium={sodium} urine={urine} advice={potassium} />
       <p className={styles.defers}>
@@ -64,7 +73,7 @@ function SodiumRow({ sodium, sources }: { sodium: PatientSodium; sources: readon
   )
 }
 
-function EffectRow({ sodium }: { sodium: PatientSodium }) {
+function EffectRow({ sodium, sources }: { sodium: PatientSodium; sources: readonly string[] }) {
   const { fall_least: least, fall_most: most, above_mg: above } = sodium
   if (least === null || most === null || above === null) return null
   return (
@@ -74,8 +83,9 @@ function EffectRow({ sodium }: { sodium: PatientSodium }) {
         <strong>{fallWords({ least, most })} less systolic</strong>{" "}
         <span className="soft">
           with {milligrams(above)} of sodium less a day: a population average, for conversation; it says
-          nothing of one person
-        </span>
+          nothing of one person.
+        </span>{" "}
+        <SourceLinks sources={sources} />
       </dd>
     </div>
   )
@@ -97,6 +107,7 @@ function UrineRow({ urine }: { urine: DietPoint }) {
 function PotassiumRow(props: {
   person: PatientIdentity
   advice: readonly PatientPotassiumAdvice[]
+  behind: readonly PatientStatementRows[]
   sources: readonly string[]
 }) {
   const { potassium, potassium_comparator: comparator, potassium_on: on } = props.person
@@ -114,7 +125,8 @@ function PotassiumRow(props: {
           {props.advice.map((one) => (
             <li key={one.advice}>
               {one.words}
-              {one.because === null ? null : <span className="soft"> {sentenceCase(one.because)}.</span>}
+              {one.because === null ? null : <span className="soft"> {sentenceCase(one.because)}.</span>}{" "}
+              <SourceLinks sources={statementSources(props.behind, "potassium", one.advice)} />
             </li>
           ))}
         </ul>

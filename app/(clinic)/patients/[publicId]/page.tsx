@@ -47,7 +47,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
     if (survivor === null) return refuseUnknown(caller, publicId.data)
     redirect(patientHref(survivor, chosen.param))
   }
-  const { person, line, held } = answers
+  const { person, line, held, behind } = answers
   await recordedOnce(caller, { action: "patient.open", people: [person.public_id] })
   // What is being done and decided is known of today alone.
   const toContact =
@@ -71,14 +71,22 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
       <div className={styles.body}>
         <div className={styles.first}>
           <Cautions cautions={held.cautions} />
-          {toContact === null ? null : <ToContact {...toContact} settings={snapshot.settings} />}
+          {toContact === null ? null : (
+            <ToContact {...toContact} behind={behind} settings={snapshot.settings} />
+          )}
         </div>
         <div className={styles.line}>
           <TimeLine person={person} facts={line} asOf={chosen.asOf} settings={snapshot.settings} />
           <KidneyOutlook person={person} facts={held.evidence} />
-          <DietPart person={person} records={line.diet} facts={held.evidence} {...answers.diet} />
-          <Resistance holds={held.resistance} />
-          <ClassGuidance statements={answers.guidance} courses={line.courses} />
+          <DietPart
+            person={person}
+            records={line.diet}
+            facts={held.evidence}
+            behind={behind}
+            {...answers.diet}
+          />
+          <Resistance holds={held.resistance} behind={behind} />
+          <ClassGuidance statements={answers.guidance} courses={line.courses} behind={behind} />
           {decided === null ? null : (
             <Decisions
               {...{ publicId: person.public_id, caller, ...decided, asOf: chosen.asOf }}

@@ -19,6 +19,10 @@ import { patientPressures } from "../../../../lib/questions/patient-pressures"
 import { patientResistance } from "../../../../lib/questions/patient-resistance"
 import { patientSodium } from "../../../../lib/questions/patient-sodium"
 import { patientSurvivor } from "../../../../lib/questions/patient-survivor"
+import {
+  patientStatementRows,
+  type PatientStatementRows,
+} from "../../../../lib/questions/patient-statement-rows"
 import { patientStandings } from "../../../../lib/questions/patient-standings"
 import { patientVisits } from "../../../../lib/questions/patient-visits"
 import { findPatientId } from "../../../../lib/store/patients"
@@ -30,6 +34,8 @@ export type PatientAnswers = {
   held: Awaited<ReturnType<typeof standingFacts>>
   diet: Awaited<ReturnType<typeof dietFacts>>
   guidance: readonly PatientClassGuidance[]
+  /** The rows that statements of the screen rest on. */
+  behind: readonly PatientStatementRows[]
 }
 
 /** Everything the screen of one person says on one day; null when nobody has the id. */
@@ -41,15 +47,16 @@ export async function patientAnswers(
   const { settings } = snapshot
   const params = { public_id: publicId, as_of: asOf, home_window_days: settings["bp.homeWindowDays"] }
   const withSettings = { ...params, ...paramsOf(measures, settings) }
-  const [people, line, held, diet, guidance] = await Promise.all([
+  const [people, line, held, diet, guidance, behind] = await Promise.all([
     ask(patientIdentity, params),
     lineFacts(params),
     standingFacts(withSettings),
     dietFacts(withSettings),
     ask(patientClassGuidance, { public_id: publicId, as_of: asOf }),
+    ask(patientStatementRows, params),
   ])
   const person = people[0]
-  return person ? { person, line, held, diet, guidance } : null
+  return person ? { person, line, held, diet, guidance, behind } : null
 }
 
 /** Whose page an old address leads to: that of the person into whose record another was merged; null for nobody. */

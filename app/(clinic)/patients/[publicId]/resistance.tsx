@@ -1,9 +1,16 @@
 import { sentenceCase } from "../../../../lib/speech/format"
 import { resistanceDetails } from "../../../../lib/questions/resistance-details"
+import type { PatientStatementRows } from "../../../../lib/questions/patient-statement-rows"
 import styles from "./kidney-outlook.module.css"
+import { SourceLinks } from "./source-links"
+import { statementSources } from "./statement-sources"
 
 /** For whoever is above target on several classes: what tells resistance from something simpler. */
-export function Resistance({ holds }: { holds: readonly boolean[] | null }) {
+export function Resistance(props: {
+  holds: readonly boolean[] | null
+  behind: readonly PatientStatementRows[]
+}) {
+  const { holds, behind } = props
   if (holds === null) return null
   return (
     <section aria-labelledby="resistance">
@@ -15,18 +22,12 @@ export function Resistance({ holds }: { holds: readonly boolean[] | null }) {
           .filter((_, place) => holds[place])
           .map((detail) => (
             <li key={detail.id}>
-              <a className={styles.toFigures} href={`#figures-${sectionOf(detail.id)}`}>
-                {sentenceCase(detail.words)}
-              </a>
+              {sentenceCase(detail.words)}.{" "}
+              <SourceLinks sources={statementSources(behind, "resistance", detail.id)} />
             </li>
           ))}
       </ul>
       <p className={styles.defers}>Clinicians decide; local policy applies.</p>
     </section>
   )
-}
-
-/** Which list of figures the rows behind a part stand in: where the pressure was measured, or the drugs. */
-function sectionOf(id: (typeof resistanceDetails)[number]["id"]): "pressure" | "drugs" {
-  return id === "out-of-office" || id === "office-only" ? "pressure" : "drugs"
 }
