@@ -16,7 +16,7 @@ export const WatchedPlan = z.object({
   /** The first potassium (not haemolysed) and creatinine of days 1 to 28 after the start of an ACE inhibitor or ARB. */
   potassium_on: text,
   creatinine_on: text,
-  /** Whether both tests were done; null where the start asks for none. */
+  /** Whether both tests were done; null before a start, and of other plans. */
   tests: z.enum(["done", "waiting", "missing"]).nullable(),
 })
 
@@ -24,7 +24,7 @@ export type WatchedPlan = z.infer<typeof WatchedPlan>
 
 /**
  * What became of each plan made by a day: a start on the day of the plan or later counts; a plan that was taken back or replaced
- * is watched no more. After a start of an ACE inhibitor or ARB that asks for tests (`ras_starts`), the tests.
+ * is watched no more. After a start of an ACE inhibitor or ARB, a switch from one to the other too, the tests that follow it.
  */
 const watchedSql = `with plans as (
   select m.patient_id, m.topic, m.made_on, m.due_on, m.undone_on, cast($as_of as date) as as_of
@@ -33,8 +33,7 @@ const watchedSql = `with plans as (
 ),
 starts as (
   select r.patient_id, 'ras_blocker' as topic, r.started_on
-  from drug_runs as r
-  where r.what = 'kind' and r.word in ('ace_inhibitor', 'arb')
+  from ras_kind_starts as r
   union all
   select spans.patient_id, 'sglt2_inhibitor', spans.started_on
   from order_spans as spans
@@ -57,7 +56,7 @@ followed as (
   group by plans.patient_id, plans.topic, plans.made_on, plans.undone_on
 ),
 watched as (
-  select plans.*, followed.started_on, r.started_on as watched_from,
+  select plans.*, followed.started_on, r.started_on as tested_from,
     case when r.potassium_on <= plans.as_of then r.potassium_on end as potassium_on,
     case when r.creatinine_on <= plans.as_of then r.creatinine_on end as creatinine_on
   from plans
@@ -66,7 +65,7 @@ watched as (
     and followed.topic = plans.topic
     and followed.made_on = plans.made_on
     and followed.undone_on is not distinct from plans.undone_on
-  left join ras_starts as r
+  left join ras_kind_starts as r
     on plans.topic = 'ras_blocker' and r.patient_id = plans.patient_id and r.started_on = followed.started_on
 )
 select
@@ -86,9 +85,9 @@ select
   w.potassium_on,
   w.creatinine_on,
   case
-    when w.watched_from is null then null
+    when w.tested_from is null then null
     when w.potassium_on is not null and w.creatinine_on is not null then 'done'
-    when w.as_of <= w.watched_from + 28 then 'waiting'
+    when w.as_of <= w.tested_from + 28 then 'waiting'
     else 'missing'
   end as tests
 from watched as w
