@@ -61,10 +61,12 @@ const notTolerated: NewDecision = {
 
 function decide(
   patientId: string,
-  own: { decision?: NewDecision; shownId?: number | null; scope?: Scope } = {},
+  own: { decision?: NewDecision; shownId?: number | null; scope?: Scope; madeAt?: Date } = {},
 ) {
-  const { decision = notTolerated, shownId = null, scope = wholeClinic } = own
-  return makeDecision(clinic.app, { decision, shownId, scope, caller, now, on, publicId: idOf(patientId) })
+  const { decision = notTolerated, shownId = null, scope = wholeClinic, madeAt = now } = own
+  return makeDecision(clinic.app, {
+    ...{ decision, shownId, scope, caller, now: madeAt, on, publicId: idOf(patientId) },
+  })
 }
 
 const undo = (patientId: string, id: number) =>
@@ -92,8 +94,11 @@ async function standingsAnew(
 
 describe("a decision", () => {
   test("is an exception with its kind after the next build, whatever comes in and however often it is built", async () => {
-    const made = await decide("A")
-    expect(await isSnapshotStale({ client: clinic.app, dataDir: clinic.dataDir, now })).toBe(true)
+    // When a build began is told by the database's clock, so what is held against it is of the same day.
+    const isStale = () => isSnapshotStale({ client: clinic.app, dataDir: clinic.dataDir, now: new Date() })
+    expect(await isStale()).toBe(false)
+    const made = await decide("A", { madeAt: new Date() })
+    expect(await isStale()).toBe(true)
 
     expect(made).toMatchObject({ is: "done" })
     expect(await standingsAnew()).toEqual({
