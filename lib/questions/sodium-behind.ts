@@ -1,3 +1,5 @@
+import { dietSodium } from "../measures/diet-sodium"
+
 /**
  * Steps that go before a question of somebody's sodium at a day: whom the measure of the limit counts with a value, and what the
  * records behind that value are. The value, its series and its window are those of `patient_month`; `$as_of` is the day.
@@ -32,3 +34,9 @@ behind as (
   from records_behind as b
   group by b.patient_id
 )`
+
+/** The place of a way of asking in the order in which screens tell them, the headline first. */
+export function seriesPlace(column: string): string {
+  const places = dietSodium.series.map((name, place) => `when '${name}' then ${place}`)
+  return `case ${column} ${places.join(" ")} end`
+}

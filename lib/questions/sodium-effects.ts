@@ -1,6 +1,6 @@
 import { z } from "zod"
 import { isPressureLeftAlone } from "./patient-sodium"
-import { sodiumSteps } from "./sodium-behind"
+import { seriesPlace, sodiumSteps } from "./sodium-behind"
 
 const number = z.number().nullable()
 
@@ -38,6 +38,6 @@ select
 from falls as f
 order by
   f.series is not null,
-  case f.series when 'counted days' then 0 when 'food frequency' then 1 else 2 end`,
+  ${seriesPlace("f.series")}`,
   Row: SodiumEffect,
 } as const

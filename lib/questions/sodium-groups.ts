@@ -1,5 +1,5 @@
 import { z } from "zod"
-import { sodiumSteps } from "./sodium-behind"
+import { seriesPlace, sodiumSteps } from "./sodium-behind"
 
 export const sodiumGroupKinds = ["site", "dietitian", "method"] as const
 
@@ -70,6 +70,6 @@ from divided
 group by kind, name, series
 order by
   kind, name nulls last,
-  case series when 'counted days' then 0 when 'food frequency' then 1 else 2 end`,
+  ${seriesPlace("series")}`,
   Row: SodiumGroup,
 } as const

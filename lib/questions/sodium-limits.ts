@@ -1,5 +1,5 @@
 import { z } from "zod"
-import { sodiumSteps } from "./sodium-behind"
+import { seriesPlace, sodiumSteps } from "./sodium-behind"
 
 export const SodiumLimits = z.object({
   series: z.string(),
@@ -30,6 +30,6 @@ select
 from assessed as a
 left join behind on behind.patient_id = a.patient_id
 group by a.sodium_in_year_series
-order by a.sodium_in_year_series`,
+order by ${seriesPlace("a.sodium_in_year_series")}`,
   Row: SodiumLimits,
 } as const

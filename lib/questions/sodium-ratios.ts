@@ -1,5 +1,5 @@
 import { z } from "zod"
-import { sodiumSteps } from "./sodium-behind"
+import { seriesPlace, sodiumSteps } from "./sodium-behind"
 
 export const SodiumRatios = z.object({
   series: z.string(),
@@ -26,6 +26,6 @@ select
 from assessed as a
 join behind on behind.patient_id = a.patient_id and behind.ratio is not null
 group by a.sodium_in_year_series
-order by a.sodium_in_year_series`,
+order by ${seriesPlace("a.sodium_in_year_series")}`,
   Row: SodiumRatios,
 } as const

@@ -1,4 +1,3 @@
-import { dietSodium } from "../../../lib/measures/diet-sodium"
 import { fewestForRate } from "../../../lib/figures/measure-figure"
 import { sodiumMeanWords } from "../../../lib/figures/sodium-mean-words"
 import { shareWords } from "../../../lib/figures/sodium-share-words"
@@ -16,9 +15,9 @@ import styles from "./sodium.module.css"
 
 /** Where people's sodium lies against the three limits, each way of asking apart, drawn and as counts. */
 export function SodiumLimits(props: { limits: Limits[]; bars: SodiumBar[]; chosen: ChosenMonth }) {
-  const limits = inOrder(props.limits)
+  const { limits, bars, chosen } = props
   return (
-    <Theme id="limits" title="Against the limits" note={`People with CKD, ${dayInFull(props.chosen.asOf)}`}>
+    <Theme id="limits" title="Against the limits" note={`People with CKD, ${dayInFull(chosen.asOf)}`}>
       {limits.length === 0 ? (
         <p className={styles.none}>
           No one has a diet record or a 24-hour urine sodium of the last 12 months.
@@ -31,11 +30,7 @@ export function SodiumLimits(props: { limits: Limits[]; bars: SodiumBar[]; chose
           </p>
           <div className={styles.histograms}>
             {limits.map((one) => (
-              <Series
-                key={one.series}
-                limits={one}
-                bars={props.bars.filter((bar) => bar.series === one.series)}
-              />
+              <Series key={one.series} limits={one} bars={bars.filter((bar) => bar.series === one.series)} />
             ))}
           </div>
           <Shares limits={limits} />
@@ -116,8 +111,4 @@ function Shares({ limits }: { limits: Limits[] }) {
       </table>
     </div>
   )
-}
-
-function inOrder(limits: readonly Limits[]): Limits[] {
-  return dietSodium.series.flatMap((name) => limits.filter((one) => one.series === name))
 }

@@ -35,19 +35,19 @@ describe("sodium against the limits", () => {
 
     expect(rows.map((row) => [row.series, row.n, row.within_1500, row.within_2000, row.within_2300])).toEqual(
       [
-        // 100 mmol in 24 hours are 2,299 mg and 150 mmol 3,448 (published atomic weight, 22.99)
-        ["24-hour urine", 2, 0, 0, 1],
         ["counted days", 9, 1, 4, 5],
         ["food frequency", 1, 0, 0, 0],
+        // 100 mmol in 24 hours are 2,299 mg and 150 mmol 3,448 (published atomic weight, 22.99)
+        ["24-hour urine", 2, 0, 0, 1],
       ],
     )
-    expect(rows.map((row) => row.mean_mg)).toEqual([2873.75, 2200.111111, 2600])
+    expect(rows.map((row) => row.mean_mg)).toEqual([2200.111111, 2600, 2873.75])
   })
 
   it("tells how many values rest on a number with a comparator", async () => {
     const rows = await engine.ask(sodiumLimits, day)
 
-    expect(rows.map((row) => row.comparators)).toEqual([1, 0, 0])
+    expect(rows.map((row) => row.comparators)).toEqual([0, 0, 1])
   })
 
   it("stands in bars whose upper end belongs to them", async () => {
