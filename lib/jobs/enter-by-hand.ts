@@ -2,6 +2,7 @@ import { createHash } from "node:crypto"
 import type { Caller } from "../access/caller"
 import { may } from "../access/permissions"
 import type { Scope } from "../access/scope"
+import { ledgers, type LedgerValue } from "../domain/ledgers"
 import { plainToday } from "../domain/plain-date"
 import { AppError } from "../errors"
 import { textOfDay, dayFromText } from "../import/calendar"
@@ -22,6 +23,7 @@ import {
   listHandEntries,
   rowsOfEntry,
   type EntryPerson,
+  type HandEntry,
   type HandKind,
 } from "../store/hand-entries"
 
@@ -58,7 +60,12 @@ export async function enterByHand(
   return store(site, asked, { rows, action: "readings.enter" })
 }
 
-/** Withdraws what was typed at once; it stays in the history. For who typed it, and whoever may withdraw what others did. */
+/** Whether somebody withdraws an entry: who typed it, and whoever may withdraw what others did. */
+export function mayWithdraw(caller: Caller, { enteredById }: Pick<HandEntry, "enteredById">): boolean {
+  return enteredById === caller.userId || may(caller, "readings.withdraw")
+}
+
+/** Withdraws what was typed at once; it stays in the history. */
 export async function withdrawEntry(
   site: Site,
   asked: Omit<Asked, "kind"> & { importId: number },
@@ -67,7 +74,7 @@ export async function withdrawEntry(
   const entries = await listHandEntries(site.client, { scope, publicId })
   const entry = entries.find((one) => one.importId === importId)
   if (entry === undefined) return { is: "gone" }
-  if (entry.enteredById !== caller.userId && !may(caller, "readings.withdraw"))
+  if (!mayWithdraw(caller, entry))
     return { is: "refused", words: "Only who entered it, or a clinic lead, withdraws it." }
   const { kind } = entry
   const known = await rowsOfEntry(site.client, { scope, importId, kind })
@@ -129,42 +136,48 @@ function contextOf(person: EntryPerson, { now, timeZone }: Asked): CheckContext 
 }
 
 /** A moment that has a home reading, or a day with a diet record of the method, is told and not stored again. */
-async function repetitions(
+function repetitions(client: PrismaClient, of: TypedFacts & { kind: HandKind }): Promise<TypedProblem[]> {
+  return of.kind === "readings" ? repeatedReadings(client, of) : repeatedRecords(client, of)
+}
+
+type TypedFacts = { scope: Scope; person: EntryPerson; facts: readonly TypedFact[] }
+
+async function repeatedReadings(
   client: PrismaClient,
-  of: { scope: Scope; kind: HandKind; person: EntryPerson; facts: readonly TypedFact[] },
+  { scope, person, facts }: TypedFacts,
 ): Promise<TypedProblem[]> {
-  const { scope, kind, facts } = of
-  const { records } = of.person
-  const seen = new Map<unknown, number>()
-  const problems: TypedProblem[] = []
-  const momentOf = ({ values }: TypedFact) => Number(values[2])
-  const known =
-    kind === "readings"
-      ? await knownHomeMoments(client, { scope, records, moments: facts.map(momentOf) })
-      : new Set<number>()
-  for (const fact of facts) {
-    const { row } = fact
+  const { records } = person
+  const momentOf = (fact: TypedFact) => Number(valueOf(fact, { kind: "readings", column: "taken_at" }))
+  const known = await knownHomeMoments(client, { scope, records, moments: facts.map(momentOf) })
+  const seen = new Set<number>()
+  return facts.flatMap((fact) => {
     const moment = momentOf(fact)
-    const isKnown =
-      kind === "readings" ? known.has(moment) : await isDietKnown(client, { scope, records, fact })
-    const column = kind === "readings" ? "taken_at" : "recorded_on"
-    if (isKnown) problems.push({ row, column, message: onRecord[kind] })
-    else if (kind === "readings" && seen.has(moment))
-      problems.push({ row, column, message: "stands here twice; each reading has a time of its own" })
-    seen.set(moment, row)
+    const isTwice = seen.has(moment)
+    seen.add(moment)
+    if (!known.has(moment) && !isTwice) return []
+    const message = known.has(moment)
+      ? "has a home reading on record already; it is not stored again"
+      : "stands here twice; each reading has a time of its own"
+    return [{ row: fact.row, column: "taken_at", message }]
+  })
+}
+
+async function repeatedRecords(
+  client: PrismaClient,
+  { scope, person, facts }: TypedFacts,
+): Promise<TypedProblem[]> {
+  const { records } = person
+  const message = "has a diet record by this method already; it is not stored again"
+  const problems: TypedProblem[] = []
+  for (const fact of facts) {
+    const on = textOfDay(Number(valueOf(fact, { kind: "diet", column: "recorded_on" })))
+    const method = String(valueOf(fact, { kind: "diet", column: "method" }))
+    if (await hasDietRecord(client, { scope, records, on, method }))
+      problems.push({ row: fact.row, column: "recorded_on", message })
   }
   return problems
 }
 
-const onRecord = {
-  readings: "has a home reading on record already; it is not stored again",
-  diet: "has a diet record by this method already; it is not stored again",
-}
-
-function isDietKnown(
-  client: PrismaClient,
-  { scope, records, fact }: { scope: Scope; records: readonly string[]; fact: TypedFact },
-): Promise<boolean> {
-  const on = textOfDay(Number(fact.values[2]))
-  return hasDietRecord(client, { scope, records, on, method: String(fact.values[3]) })
+function valueOf(fact: TypedFact, { kind, column }: { kind: HandKind; column: string }): LedgerValue {
+  return fact.values[ledgers[kind].columns.findIndex(([name]) => name === column)] ?? null
 }

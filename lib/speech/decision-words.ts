@@ -50,7 +50,7 @@ export const decisionProblemWords: Readonly<Record<DecisionProblem, string>> = {
   "day is too far": "The day may be five years away at most; somebody looks again then.",
 }
 
-/** What became of a plan as of a day, without a full stop at its end. */
+/** What became of a plan as of a day. */
 type PlanSeen = {
   due_on: string
   started_on: string | null
@@ -60,7 +60,7 @@ type PlanSeen = {
   tests: "done" | "waiting" | "missing" | null
 }
 
-/** "Not started by 20 October 2026", "Started 3 September 2026; no potassium in the 28 days after it". */
+/** "Not started by 20 Oct 2026", "Started 3 Sep 2026; no potassium in the 28 days after it". */
 export function planWords(plan: PlanSeen): string {
   if (plan.started_on === null) {
     if (plan.state === "taken back") return "Taken back before a start"

@@ -3,7 +3,12 @@
 import { refresh } from "next/cache"
 import { headers } from "next/headers"
 import { z } from "zod"
-import { decisionTopics, longestNote, NewDecision } from "../../../lib/domain/clinician-decisions"
+import {
+  decisionTopics,
+  longestNote,
+  NewDecision,
+  type DecisionTopic,
+} from "../../../lib/domain/clinician-decisions"
 import { PlainDate, plainToday } from "../../../lib/domain/plain-date"
 import { RowNumber } from "../../../lib/domain/row-number"
 import { TypedText } from "../../../lib/domain/typed-text"
@@ -35,20 +40,13 @@ export async function decide(before: DecisionSent, form: FormData): Promise<Deci
   const shown = formField(ShownId, form.get("shown") ?? "")
   const told = (field: DecisionSent["field"], words: string) => problem(before, form, { field, words })
   if (!mayDecide(caller, topic)) return told(null, notTheirs)
-  const until = Until.safeParse(form.get("until") ?? "")
-  const note = Note.safeParse(form.get("note") ?? "")
-  if (!until.success) return told("until", "The day is no day of the calendar.")
-  if (!note.success) return told("note", `A note has up to ${longestNote} characters.`)
-  const [kind, reason] = String(form.get("why") ?? "").split("|")
-  const decision = NewDecision.safeParse({
-    ...{ topic, kind, reason, note: note.data || null, endsOn: until.data || null },
-  })
-  if (!decision.success) return told("why", "What was decided is needed.")
+  const read = readDecision(form, topic)
+  if (!read.ok) return told(read.field, read.words)
   const about = { scope: await callerScope(), publicId }
   const answer = await makeDecision(store(), {
     ...about,
     ...(await askedBy(caller)),
-    ...{ decision: decision.data, shownId: shown === "" ? null : shown },
+    ...{ decision: read.decision, shownId: shown === "" ? null : shown },
   })
   if (answer.is !== "done") return refused(before, form, { answer, about: { ...about, topic } })
   startRefresh(site())
@@ -72,6 +70,22 @@ export async function undo(before: DecisionSent, form: FormData): Promise<Decisi
   startRefresh(site())
   refresh()
   return { problem: null, field: null, saved: before.saved + 1, shownId: undefined, typed: {} }
+}
+
+type ReadDecision =
+  { ok: true; decision: NewDecision } | { ok: false; field: DecisionSent["field"]; words: string }
+
+function readDecision(form: FormData, topic: DecisionTopic): ReadDecision {
+  const until = Until.safeParse(form.get("until") ?? "")
+  const note = Note.safeParse(form.get("note") ?? "")
+  if (!until.success) return { ok: false, field: "until", words: "The day is no day of the calendar." }
+  if (!note.success) return { ok: false, field: "note", words: `A note has up to ${longestNote} characters.` }
+  const [kind, reason] = String(form.get("why") ?? "").split("|")
+  const decision = NewDecision.safeParse({
+    ...{ topic, kind, reason, note: note.data || null, endsOn: until.data || null },
+  })
+  if (!decision.success) return { ok: false, field: "why", words: "What was decided is needed." }
+  return { ok: true, decision: decision.data }
 }
 
 const notTheirs = "This account does not decide about this."

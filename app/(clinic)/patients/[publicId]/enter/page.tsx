@@ -1,7 +1,7 @@
 import type { Metadata } from "next"
 import Link from "next/link"
-import { may } from "../../../../../lib/access/permissions"
 import { plainToday } from "../../../../../lib/domain/plain-date"
+import { mayWithdraw } from "../../../../../lib/jobs/enter-by-hand"
 import { store } from "../../../../../lib/store/client"
 import { findEntryPerson, listHandEntries } from "../../../../../lib/store/hand-entries"
 import { callerScope } from "../../../../_http/ask"
@@ -56,7 +56,7 @@ export default async function EnterPage({ params }: PageProps<"/patients/[public
       <Theme title="Entered by hand" id="entered">
         <Entries
           {...{ entries, timeZone, publicId: publicId.data }}
-          mayWithdraw={(entry) => entry.enteredById === caller.userId || may(caller, "readings.withdraw")}
+          mayWithdraw={(entry) => mayWithdraw(caller, entry)}
         />
       </Theme>
     </Screen>
