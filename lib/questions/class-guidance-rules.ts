@@ -1,4 +1,5 @@
 import type { FactKind } from "../measures/fact-kind"
+import { isPotassiumAboveFive, isPotassiumHigh, isPotassiumLow, mayBePregnant } from "./person-conditions"
 
 /** When statements of the list `class_guidance` concern somebody: a condition over the row `p` of `patient_month`. */
 export type ClassGuidanceRule = {
@@ -9,7 +10,6 @@ export type ClassGuidanceRule = {
 
 const isAlbuminuric = "p.albuminuria = 'confirmed'"
 const isBeforeG5 = "not p.on_dialysis and coalesce(p.egfr >= 15, true)"
-const known = "p.has_potassium_in_year"
 
 export const classGuidanceRules: readonly ClassGuidanceRule[] = [
   {
@@ -52,20 +52,20 @@ export const classGuidanceRules: readonly ClassGuidanceRule[] = [
     sql: "p.diabetes and p.albuminuria = 'none'",
     restsOn: ["diabetes", "urine"],
   },
-  { when: "potassium-above-5.5", sql: `${known} and p.is_potassium_high`, restsOn: ["potassium"] },
+  { when: "potassium-above-5.5", sql: isPotassiumHigh, restsOn: ["potassium"] },
   {
     when: "potassium-above-5",
-    sql: `${known} and exceeds(p.potassium, p.potassium_comparator, 5.0) and not p.is_potassium_high`,
+    sql: `${isPotassiumAboveFive} and not p.is_potassium_high`,
     restsOn: ["potassium"],
   },
   {
     when: "potassium-above-4.8-with-diabetes",
-    sql: `${known} and exceeds(p.potassium, p.potassium_comparator, 4.8) and p.diabetes`,
+    sql: `p.has_potassium_in_year and exceeds(p.potassium, p.potassium_comparator, 4.8) and p.diabetes`,
     restsOn: ["potassium", "diabetes"],
   },
   {
     when: "potassium-low",
-    sql: `${known} and not reaches(p.potassium, p.potassium_comparator, 3.5)`,
+    sql: isPotassiumLow,
     restsOn: ["potassium"],
   },
   { when: "egfr-below-45", sql: "p.egfr < 45", restsOn: ["eGFR"] },
@@ -73,7 +73,7 @@ export const classGuidanceRules: readonly ClassGuidanceRule[] = [
   { when: "pregnancy", sql: "p.pregnancy", restsOn: ["pregnancy"] },
   {
     when: "may-be-pregnant",
-    sql: "not p.pregnancy and p.sex = 'female' and p.age_years < 50",
+    sql: mayBePregnant,
     restsOn: ["person"],
   },
   { when: "always", sql: "true", restsOn: [] },

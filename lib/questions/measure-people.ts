@@ -2,6 +2,7 @@ import { z } from "zod"
 import { standings } from "../domain/standings"
 import { topicOf } from "../measures/decision-measures"
 import type { Measure } from "../measures/types"
+import { decisionInForce } from "./decision-in-force"
 import { byName, listPage, listTotal } from "./list-person"
 import { details } from "./measure-details"
 import { changeCauses, changeKinds } from "../domain/changes"
@@ -146,15 +147,7 @@ moved as (
 changed as (
   select m.*, ${changeSql} as change, ${changeTodaySql} as change_today from moved as m
 ),
-decided as (
-  select d.patient_id, max(d.kind) as kind, max(d.holds_until) as holds_until
-  from decision_spans as d
-  where d.topic = '${topicOf(measure) ?? "none"}'
-    and d.made_on <= cast($as_of as date)
-    and d.holds_until > cast($as_of as date)
-    and (d.undone_on is null or d.undone_on > cast($as_of as date))
-  group by d.patient_id
-),
+${decisionInForce(topicOf(measure) ?? "none")},
 named as (
   select m.*, coalesce(${sinceClosingSql}, ${causeSql}) as cause from changed as m
 )

@@ -1,4 +1,5 @@
 import type { FactKind } from "../measures/fact-kind"
+import { isPotassiumAboveFive, isPotassiumHigh, isPotassiumLow } from "./person-conditions"
 
 /** A statement of the list `potassium_advice` and whom it holds for: a condition over the row `p` of the question. */
 export type PotassiumAdvice = {
@@ -7,23 +8,28 @@ export type PotassiumAdvice = {
   readonly restsOn: readonly FactKind[]
 }
 
-const isHigh = "p.has_potassium_in_year and p.is_potassium_high"
 const isSevere = "p.has_potassium_in_year and reaches(p.potassium, p.potassium_comparator, 6.0)"
-const isAboveFive = "p.has_potassium_in_year and exceeds(p.potassium, p.potassium_comparator, 5.0)"
-const isLow = "p.has_potassium_in_year and not reaches(p.potassium, p.potassium_comparator, 3.5)"
 const isReduced = "coalesce(p.g in ('G3a', 'G3b', 'G4', 'G5'), false) or p.on_dialysis"
 
 /** What is said of potassium in the diet, most pressing first; conditions over values of the person and of their history. */
 export const potassiumAdvice: readonly PotassiumAdvice[] = [
   { advice: "urgent", sql: isSevere, restsOn: ["potassium"] },
-  { advice: "clinician-first", sql: `${isHigh} and not (${isSevere})`, restsOn: ["potassium"] },
-  { advice: "individual", sql: `${isHigh} and (${isReduced})`, restsOn: ["potassium", "eGFR", "dialysis"] },
-  { advice: "history", sql: `p.was_potassium_high and not (${isHigh})`, restsOn: ["potassium above 5.5"] },
-  { advice: "watch", sql: `${isAboveFive} and not (${isHigh})`, restsOn: ["potassium"] },
-  { advice: "low", sql: isLow, restsOn: ["potassium"] },
+  { advice: "clinician-first", sql: `${isPotassiumHigh} and not (${isSevere})`, restsOn: ["potassium"] },
+  {
+    advice: "individual",
+    sql: `${isPotassiumHigh} and (${isReduced})`,
+    restsOn: ["potassium", "eGFR", "dialysis"],
+  },
+  {
+    advice: "history",
+    sql: `p.was_potassium_high and not (${isPotassiumHigh})`,
+    restsOn: ["potassium above 5.5"],
+  },
+  { advice: "watch", sql: `${isPotassiumAboveFive} and not (${isPotassiumHigh})`, restsOn: ["potassium"] },
+  { advice: "low", sql: isPotassiumLow, restsOn: ["potassium"] },
   {
     advice: "no-restriction",
-    sql: `p.has_potassium_in_year and not (${isAboveFive}) and not (${isLow}) and not p.was_potassium_high`,
+    sql: `p.has_potassium_in_year and not (${isPotassiumAboveFive}) and not (${isPotassiumLow}) and not p.was_potassium_high`,
     restsOn: ["potassium"],
   },
   { advice: "unknown", sql: "not p.has_potassium_in_year", restsOn: [] },

@@ -8,6 +8,7 @@ import {
   listPressureColumns,
   listTotal,
 } from "./list-person"
+import { mayBePregnant } from "./person-conditions"
 import { protectionGroupIds, protectionGroupSql, protectionGroups } from "./protection-groups"
 
 const text = z.string().nullable()
@@ -31,6 +32,8 @@ export const ProtectionPerson = z.object({
   on_sglt2_inhibitor: z.boolean(),
   on_finerenone: z.boolean(),
   pregnancy: z.boolean(),
+  /** Whether a pregnancy that is planned is asked about. */
+  may_be_pregnant: z.boolean(),
   diabetes: z.boolean(),
   heart_failure: z.boolean(),
   atrial_fibrillation: z.boolean(),
@@ -59,7 +62,7 @@ select
   p."group", p.sex,
   p.a, p.egfr, p.egfr_on, p.slope, p.potassium, p.potassium_comparator, p.potassium_on,
   p.classes, p.on_sglt2_inhibitor, p.on_finerenone,
-  p.pregnancy, p.diabetes, p.heart_failure, p.atrial_fibrillation, p.next_visit_on
+  p.pregnancy, ${mayBePregnant} as may_be_pregnant, p.diabetes, p.heart_failure, p.atrial_fibrillation, p.next_visit_on
 from grouped as p
 where p."group" is not null
   and (cast($group_id as varchar) is null or p."group" = cast($group_id as varchar))

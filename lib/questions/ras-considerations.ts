@@ -1,5 +1,6 @@
 import { z } from "zod"
 import { listedIds } from "./listed-ids"
+import { isPotassiumAboveFive, mayBePregnant } from "./person-conditions"
 
 /** When a published statement concerns somebody who takes no ACE inhibitor or ARB: a condition over `patient_month`. */
 type Applies = { readonly when: string; readonly sql: string }
@@ -17,14 +18,13 @@ export const rasConsiderationRules: readonly Applies[] = [
   { when: "angioedema", sql: "r.has_angioedema" },
   {
     when: "potassium-above-5",
-    sql: `p.has_potassium_in_year and exceeds(p.potassium, p.potassium_comparator, 5.0)
-      and not p.is_potassium_high_lately`,
+    sql: `${isPotassiumAboveFive} and not p.is_potassium_high_lately`,
   },
   { when: "potassium-above-5.5", sql: "p.is_potassium_high_lately" },
   { when: "potassium-not-lately", sql: "p.potassium_on is null or p.potassium_on <= w.last_90_days_after" },
   { when: "pressure-low", sql: "p.is_pressure_low" },
   { when: "egfr-below-30", sql: "p.egfr < 30" },
-  { when: "may-be-pregnant", sql: "p.sex = 'female' and p.age_years < 50" },
+  { when: "may-be-pregnant", sql: mayBePregnant },
   { when: "direct-renin-inhibitor", sql: "p.on_any_ras_blocker and not p.on_ras_blocker" },
   { when: "mineralocorticoid-antagonist", sql: "p.on_steroidal_mra or p.on_finerenone" },
   { when: "stopped", sql: "p.ras_history = 'stopped'" },

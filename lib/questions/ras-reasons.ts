@@ -1,4 +1,5 @@
 import { z } from "zod"
+import { decisionInForce } from "./decision-in-force"
 import { listedIds } from "./listed-ids"
 
 export const rasReasonIds = ["decision", "angioedema", "both kinds", "potassium", "pressure"] as const
@@ -26,13 +27,7 @@ person as (
   join listed on listed.public_id = p.public_id
   where p.as_of = cast($as_of as date)
 ),
-decided as (
-  select f.patient_id, f.kind, max(f.made_on) as made_on, max(f.holds_until) as ends_on
-  from decision_spans as f
-  where f.topic = 'ras_blocker' and f.made_on <= cast($as_of as date)
-    and (f.undone_on is null or f.undone_on > cast($as_of as date))
-  group by f.patient_id, f.kind
-),
+${decisionInForce("ras_blocker")},
 reactions as (
   select r.patient_id,
     min(case when r.is_angioedema then r.recorded_on end) as angioedema_on,
@@ -43,9 +38,9 @@ reactions as (
 ),
 reasons as (
   select person.public_id, 1 as place, 'decision' as reason, person.ras_decision as kind,
-    decided.made_on as since, decided.ends_on as until
+    decided.made_on as since, decided.holds_until as until
   from person
-  left join decided on decided.patient_id = person.patient_id and decided.kind = person.ras_decision
+  left join decided on decided.patient_id = person.patient_id
   where person.ras_decision is not null
   union all
   select person.public_id, 2, 'angioedema', null, reactions.angioedema_on, null

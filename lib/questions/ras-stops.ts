@@ -1,5 +1,6 @@
 import { z } from "zod"
 import { listedIds } from "./listed-ids"
+import { ranOut } from "./ran-out"
 
 const text = z.string().nullable()
 
@@ -12,7 +13,7 @@ export const RasStop = z.object({
   times_per_day: z.number().nullable(),
   stopped_on: z.string(),
   /** Whether no stop is recorded and the supply ran out. */
-  ran_out: z.boolean(),
+  is_run_out: z.boolean(),
   stop_reason: text,
   /** Who had the visit of that day, as the staff list has it; the extract does not say who stopped an order. */
   seen_by: text,
@@ -26,13 +27,13 @@ export const rasStops = {
 ended as (
   select
     p.public_id, p.patient_id, p.ras_stopped_on, p.ras_stop_reason, o.order_key, o.dose, o.dose_unit, o.times_per_day,
-    coalesce(spans.runs_out_on = spans.ends_on and (o.stopped_on is null or o.stopped_on > spans.ends_on), false) as ran_out,
-    row_number() over (partition by p.patient_id order by spans.started_on desc, spans.order_key desc) as place
+    ${ranOut} as is_run_out,
+    row_number() over (partition by p.patient_id order by c.started_on desc, c.order_key desc) as place
   from patient_month as p
   join listed on listed.public_id = p.public_id
-  join order_spans as spans
-    on spans.patient_id = p.patient_id and spans.ends_on = p.ras_stopped_on and spans.drug = p.ras_stopped_drug
-  join orders as o on o.order_key = spans.order_key
+  join order_spans as c
+    on c.patient_id = p.patient_id and c.ends_on = p.ras_stopped_on and c.drug = p.ras_stopped_drug
+  join orders as o on o.order_key = c.order_key
   where p.as_of = cast($as_of as date)
 ),
 contents as (
@@ -52,12 +53,12 @@ seen as (
 )
 select
   ended.public_id, contents.drug, cast(ended.dose as double) as dose, ended.dose_unit,
-  cast(ended.times_per_day as double) as times_per_day, ended.ras_stopped_on as stopped_on, ended.ran_out,
+  cast(ended.times_per_day as double) as times_per_day, ended.ras_stopped_on as stopped_on, ended.is_run_out,
   ended.ras_stop_reason as stop_reason, seen.name as seen_by
 from ended
 join contents on contents.order_key = ended.order_key
 left join seen
-  on seen.patient_id = ended.patient_id and seen.started_on = ended.ras_stopped_on and not ended.ran_out
+  on seen.patient_id = ended.patient_id and seen.started_on = ended.ras_stopped_on and not ended.is_run_out
 where ended.place = 1
 order by ended.public_id`,
   Row: RasStop,

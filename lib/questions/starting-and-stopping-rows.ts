@@ -1,3 +1,5 @@
+import { ranOut } from "./ran-out"
+
 /**
  * The classes of everybody that have a reason beside the pressure on a day, by the list of such reasons: steps `reasons` and
  * `kept_classes`, a row for each person, class and reason. Parameter `$as_of`.
@@ -43,7 +45,7 @@ run_out as (
   from recent_stops_at as s
   join class_orders as c on c.patient_id = s.patient_id and c.class = s.class and c.ends_on = s.stopped_on
   join orders as o on o.order_key = c.order_key
-  where s.as_of = cast($as_of as date) and (o.stopped_on is null or o.stopped_on > c.ends_on)
+  where s.as_of = cast($as_of as date) and ${ranOut}
 ),
 stops as (
   select

@@ -1,5 +1,6 @@
 import { z } from "zod"
 import { listedIds } from "./listed-ids"
+import { ranOut } from "./ran-out"
 
 const text = z.string().nullable()
 const number = z.number().nullable()
@@ -45,7 +46,7 @@ stops as (
 ended as (
   select distinct
     stops.patient_id, stops.class, stops.stopped_on, o.order_key, o.dose, o.dose_unit, o.times_per_day,
-    o.stopped_on is null or o.stopped_on > c.ends_on as is_run_out,
+    ${ranOut} as is_run_out,
     o.stop_reason
   from stops
   join class_orders as c

@@ -21,16 +21,11 @@ export function conditionWords(person: ProtectionPerson): string {
     { words: "heart failure", holds: person.heart_failure },
     { words: "atrial fibrillation", holds: person.atrial_fibrillation },
     { words: "pregnancy", holds: person.pregnancy },
-  ].filter(({ words, holds }) => words !== "pregnancy" || holds || mayBePregnant(person))
+  ].filter(({ words, holds }) => words !== "pregnancy" || holds || person.may_be_pregnant)
   const found = asked.filter(({ holds }) => holds).map(({ words }) => words)
   const absent = asked.filter(({ holds }) => !holds).map(({ words }) => words)
   const no = absent.length === 0 ? "" : `no ${absent.join(", ")} on record`
   return sentenceCase([listed(found), no].filter(Boolean).join("; "))
-}
-
-/** Whether it is said that no pregnancy is on record. */
-function mayBePregnant({ sex, age_years: age }: ProtectionPerson): boolean {
-  return sex !== "male" && age < 55
 }
 
 /** "Lisinopril: cough, 3 May 2019". */
@@ -42,7 +37,7 @@ export function reactionWords(reaction: RasReaction): string {
 /** What was taken last and how it ended, a sentence each. */
 export function stopWords(stop: RasStop): string[] {
   const drug = `${sentenceCase(stop.drug)}${orderedWords(stop)}`
-  if (stop.ran_out) return [drug, `The supply ran out on ${day(stop.stopped_on)}; no stop is recorded`]
+  if (stop.is_run_out) return [drug, `The supply ran out on ${day(stop.stopped_on)}; no stop is recorded`]
   return [
     drug,
     `Stopped ${day(stop.stopped_on)}: ${stop.stop_reason ?? "no reason recorded"}`,
@@ -56,7 +51,7 @@ export function reasonWords(one: RasReason): string {
   const since = one.since === null ? "" : `, ${day(one.since)}`
   switch (one.reason) {
     case "decision":
-      return `${sentenceCase(one.kind ?? "decided")}, decided${since.replace(",", "")}${until}`
+      return `${sentenceCase(one.kind ?? "decided")}, decided${one.since === null ? "" : ` ${day(one.since)}`}${until}`
     case "angioedema":
       return `Angioedema to an ACE inhibitor or ARB on record${since}; nothing ends it`
     case "both kinds":

@@ -124,7 +124,12 @@ describe("what stands on a row", () => {
 
     expect(stop).toMatchObject({
       ...{ drug: "lisinopril", dose: 10, dose_unit: "mg", times_per_day: 1 },
-      ...{ stopped_on: "2026-03-03", ran_out: false, stop_reason: "dizziness", seen_by: "Dr Ines Castellan" },
+      ...{
+        stopped_on: "2026-03-03",
+        is_run_out: false,
+        stop_reason: "dizziness",
+        seen_by: "Dr Ines Castellan",
+      },
     })
   })
 
@@ -136,7 +141,7 @@ describe("what stands on a row", () => {
     const told = stops.map((stop) => [
       stop.drug,
       stop.stopped_on,
-      stop.ran_out,
+      stop.is_run_out,
       stop.stop_reason,
       stop.seen_by,
     ])
