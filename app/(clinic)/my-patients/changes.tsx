@@ -6,6 +6,7 @@ import { Pager } from "../../_ui/pager"
 import { Theme } from "../../_ui/screen"
 import type { ChosenMonth } from "../months"
 import { Narrowed, PeopleList } from "../people-list"
+import list from "../people-list.module.css"
 import { ChangedRow } from "./changed-row"
 import { groupWords } from "./change-words"
 import { pageSize, type MyPatientsAnswers, type Whose } from "./my-patients-answers"
@@ -26,7 +27,7 @@ export function Changes(props: ChangesProps) {
   if (chosen.earlierAsOf === null)
     return (
       <Theme title="What changed" id="changes">
-        <p className={styles.none}>There is no month before this one to compare with.</p>
+        <p className={list.none}>There is no month before this one to compare with.</p>
       </Theme>
     )
   const publicIds = [...new Set(answers.changes.map((change) => change.public_id))]
@@ -44,11 +45,11 @@ export function Changes(props: ChangesProps) {
         </Narrowed>
       )}
       {people.length === 0 ? (
-        <p className={styles.none}>{nobodyWords(props)}</p>
+        <p className={list.none}>{nobodyWords(props)}</p>
       ) : (
         <Listed {...{ people, total, view, chosen, snapshot }} />
       )}
-      <div className={styles.foot}>
+      <div className={list.foot}>
         <Pager
           page={view.page}
           size={pageSize}
@@ -72,7 +73,7 @@ function Listed(
   const { people, total, chosen, snapshot } = props
   return (
     <>
-      <p className={styles.order}>
+      <p className={list.order}>
         {counted(total, "person", "people")}. First what is urgent, then who is newly found by a safety
         measure, then the number of measures somebody newly wants attention on. ↓&nbsp;newly wants attention,
         ↑ no longer does.
@@ -80,18 +81,20 @@ function Listed(
           ? " This month is closed: people stand as known then, drugs and decisions as on record today."
           : ""}
       </p>
-      <div className={styles.changed}>
-        <PeopleList caption="People for whom something changed, most pressing first" heads={heads}>
-          {people.map((changes) => (
-            <ChangedRow
-              key={changes[0]?.public_id}
-              changes={changes}
-              chosen={chosen}
-              settings={snapshot.settings}
-            />
-          ))}
-        </PeopleList>
-      </div>
+      <PeopleList
+        caption="People for whom something changed, most pressing first"
+        heads={heads}
+        columns={styles.changed}
+      >
+        {people.map((changes) => (
+          <ChangedRow
+            key={changes[0]?.public_id}
+            changes={changes}
+            chosen={chosen}
+            settings={snapshot.settings}
+          />
+        ))}
+      </PeopleList>
     </>
   )
 }

@@ -35,7 +35,7 @@ export function ChooseClinician({ caller, panels, view, snapshot, chosen }: Choo
     >
       <p className={styles.lead}>{whyNobody({ caller, view })}</p>
       {panels.length === 0 ? (
-        <p className={styles.soft}>No clinician has anybody in the panel whom you may see.</p>
+        <p className="soft">No clinician has anybody in the panel whom you may see.</p>
       ) : (
         <>
           <p className={styles.lead}>Whose patients are to be shown?</p>
@@ -48,7 +48,7 @@ export function ChooseClinician({ caller, panels, view, snapshot, chosen }: Choo
                 >
                   {panel.name ?? "Name not on record"}
                 </Link>{" "}
-                <span className={styles.soft}>{counted(panel.people, "person", "people")}</span>
+                <span className="soft">{counted(panel.people, "person", "people")}</span>
               </li>
             ))}
           </ul>

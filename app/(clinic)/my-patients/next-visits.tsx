@@ -4,6 +4,7 @@ import { count, counted, dayOfYear, weekday } from "../../../lib/speech/format"
 import { Theme } from "../../_ui/screen"
 import type { ChosenMonth } from "../months"
 import { PeopleList } from "../people-list"
+import list from "../people-list.module.css"
 import { mostVisits, type MyPatientsAnswers } from "./my-patients-answers"
 import styles from "./my-patients.module.css"
 import { VisitRow } from "./visit-row"
@@ -23,7 +24,7 @@ export function NextVisits({ answers, chosen, snapshot }: VisitsProps) {
   return (
     <Theme title="Next visits" id="visits" note={howMany(visits)}>
       {visits.length === 0 ? (
-        <p className={styles.none}>Nobody has a visit in the book from today to 14 days later.</p>
+        <p className={list.none}>Nobody has a visit in the book from today to 14 days later.</p>
       ) : null}
       {days.map((on, place) => (
         <details key={on} className={styles.day} open={place < openDays}>
@@ -42,18 +43,16 @@ export function NextVisits({ answers, chosen, snapshot }: VisitsProps) {
 function Day({ on, answers, snapshot }: Omit<VisitsProps, "chosen"> & { on: string }) {
   const ofDay = answers.visits.filter((visit) => visit.on_day === on)
   return (
-    <div className={styles.visits}>
-      <PeopleList caption={`Visits on ${weekday(on)} ${dayOfYear(on)}`} heads={heads}>
-        {ofDay.map((visit, place) => (
-          <VisitRow
-            key={`${visit.public_id} ${place}`}
-            visit={visit}
-            known={answers.cases.find((one) => one.public_id === visit.public_id) ?? null}
-            snapshot={snapshot}
-          />
-        ))}
-      </PeopleList>
-    </div>
+    <PeopleList caption={`Visits on ${weekday(on)} ${dayOfYear(on)}`} heads={heads} columns={styles.visits}>
+      {ofDay.map((visit, place) => (
+        <VisitRow
+          key={`${visit.public_id} ${place}`}
+          visit={visit}
+          known={answers.cases.find((one) => one.public_id === visit.public_id) ?? null}
+          snapshot={snapshot}
+        />
+      ))}
+    </PeopleList>
   )
 }
 

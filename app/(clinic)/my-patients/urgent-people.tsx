@@ -14,17 +14,19 @@ export function UrgentPeople({ urgent, settings }: { urgent: readonly OwnUrgent[
   const publicIds = [...new Set(urgent.map((one) => one.public_id))]
   return (
     <Theme title="Urgent" id="urgent" note={settings["outreach.urgentText"]}>
-      <div className={styles.changed}>
-        <PeopleList caption="People for whom something is urgent" heads={["Person", "What is urgent"]}>
-          {publicIds.map((publicId) => (
-            <UrgentRow
-              key={publicId}
-              reasons={urgent.filter((one) => one.public_id === publicId)}
-              settings={settings}
-            />
-          ))}
-        </PeopleList>
-      </div>
+      <PeopleList
+        caption="People for whom something is urgent"
+        heads={["Person", "What is urgent"]}
+        columns={styles.changed}
+      >
+        {publicIds.map((publicId) => (
+          <UrgentRow
+            key={publicId}
+            reasons={urgent.filter((one) => one.public_id === publicId)}
+            settings={settings}
+          />
+        ))}
+      </PeopleList>
     </Theme>
   )
 }

@@ -3,8 +3,8 @@
 import { useActionState, type ReactNode } from "react"
 import { Button } from "../../_ui/button"
 import { keptForm } from "../../_ui/kept-form"
+import styles from "../row-form.module.css"
 import { nothingSent, type CaseSent, type FormCase } from "./case-sent"
-import styles from "./case-forms.module.css"
 
 type Action = (before: CaseSent, form: FormData) => Promise<CaseSent>
 

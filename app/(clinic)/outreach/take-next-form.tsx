@@ -2,9 +2,9 @@
 
 import { useActionState } from "react"
 import { Button } from "../../_ui/button"
+import styles from "../row-form.module.css"
 import { takeNextCase } from "./case-actions"
 import { nothingSent } from "./case-sent"
-import styles from "./case-forms.module.css"
 
 /** Takes the first person in the order whom nobody has, and opens their page. */
 export function TakeNextForm() {

@@ -38,7 +38,7 @@ export function SodiumList(props: { answers: SodiumAnswers; view: SodiumView; ch
       </div>
       {people.length === 0 ? null : (
         <>
-          <PeopleList caption={`People ${shown.words}`} heads={heads}>
+          <PeopleList caption={`People ${shown.words}`} heads={heads} columns={styles.people}>
             {people.map((person) => (
               <PersonRow key={`${person.public_id} ${person.series}`} person={person} chosen={chosen} />
             ))}
