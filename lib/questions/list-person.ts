@@ -17,8 +17,13 @@ export const listPerson = {
 export const listPersonColumns =
   "p.public_id, p.given_name, p.family_name, p.age_years, p.site, p.clinician_name"
 
-/** The pressure that represents somebody in a list, in mmHg, against the target of where it was taken; null where not measured. */
-export const listPressure = {
+/**
+ * A row of a list of people: how many the list has on all its pages, who it is about, and the pressure that represents them, in mmHg,
+ * with the target of where it was taken; null where not measured.
+ */
+export const listRow = {
+  total: z.number().int(),
+  ...listPerson,
   systolic: number,
   diastolic: number,
   systolic_limit: number,
@@ -28,12 +33,14 @@ export const listPressure = {
   is_severe: z.boolean(),
 }
 
-/** The columns of `listPressure`, of a row `p` of `patient_month`. */
-export const listPressureColumns = `p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on,
-  coalesce(p.category = 'severe', false) as is_severe`
-
 /** How many the list has on all its pages. */
 export const listTotal = "cast(count(*) over () as integer) as total"
+
+/** The columns of `listRow`, of a row `p` of `patient_month`. */
+export const listColumns = `${listTotal},
+  ${listPersonColumns},
+  p.systolic, p.diastolic, p.systolic_limit, p.diastolic_limit, p.bp_source, p.bp_on,
+  coalesce(p.category = 'severe', false) as is_severe`
 
 /** The last terms of the order of a list: by name, and two of one name always in the same order. */
 export const byName = "lower(p.family_name), lower(p.given_name), p.patient_id"

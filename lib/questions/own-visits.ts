@@ -1,20 +1,12 @@
 import { z } from "zod"
-import {
-  byName,
-  listPerson,
-  listPersonColumns,
-  listPressure,
-  listPressureColumns,
-  listTotal,
-} from "./list-person"
+import { byName, listColumns, listRow } from "./list-person"
 import { measures } from "../measures/index"
 import { ownPeopleSteps } from "./own-people"
 
 const text = z.string().nullable()
 
 export const OwnVisit = z.object({
-  total: z.number().int(),
-  ...listPerson,
+  ...listRow,
   on_day: z.string(),
   /** The time on the clinic's clock, null where the extract has the day alone. */
   starts_at: text,
@@ -22,7 +14,6 @@ export const OwnVisit = z.object({
   /** With whom, where that is not whose list it is. */
   with_name: text,
   last_visit_on: text,
-  ...listPressure,
   /** Whether each measure wants attention, in their order. */
   wanting: z.array(z.boolean()).length(measures.length),
 })
@@ -39,14 +30,12 @@ export const attentionStanding = { up: "not met", down: "met" } as const
 export const ownVisits = {
   sql: `with${ownPeopleSteps}
 select
-  ${listTotal},
-  ${listPersonColumns},
+  ${listColumns},
   cast(a.starts_at as date) as on_day,
   case when not a.is_date_only then strftime(a.starts_at, '%H:%M') end as starts_at,
   a.kind,
   case when a.clinician_id is distinct from cast($clinician as varchar) then other.name end as with_name,
   d.last_visit_on,
-  ${listPressureColumns},
   [
     ${measures.map(({ column, direction }) => `coalesce(s.${column} = '${attentionStanding[direction]}', false)`).join(",\n    ")}
   ] as wanting

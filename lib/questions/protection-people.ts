@@ -1,13 +1,5 @@
 import { z } from "zod"
-import {
-  byName,
-  listPage,
-  listPerson,
-  listPersonColumns,
-  listPressure,
-  listPressureColumns,
-  listTotal,
-} from "./list-person"
+import { byName, listColumns, listPage, listRow } from "./list-person"
 import { mayBePregnant } from "./person-conditions"
 import { protectionGroupIds, protectionGroupSql, protectionGroups } from "./protection-groups"
 
@@ -15,9 +7,8 @@ const text = z.string().nullable()
 const number = z.number().nullable()
 
 export const ProtectionPerson = z.object({
-  total: z.number().int(),
   group: z.enum(protectionGroupIds),
-  ...listPerson,
+  ...listRow,
   sex: z.string(),
   /** The category of the latest urine result. */
   a: z.enum(["A2", "A3"]),
@@ -27,7 +18,6 @@ export const ProtectionPerson = z.object({
   potassium: number,
   potassium_comparator: text,
   potassium_on: text,
-  ...listPressure,
   classes: z.array(z.string()),
   on_sglt2_inhibitor: z.boolean(),
   on_finerenone: z.boolean(),
@@ -56,9 +46,7 @@ export const protectionPeople = {
     and (cast($clinician_id as varchar) is null or p.clinician_id = cast($clinician_id as varchar))
 )
 select
-  ${listTotal},
-  ${listPersonColumns},
-  ${listPressureColumns},
+  ${listColumns},
   p."group", p.sex,
   p.a, p.egfr, p.egfr_on, p.slope, p.potassium, p.potassium_comparator, p.potassium_on,
   p.classes, p.on_sglt2_inhibitor, p.on_finerenone,

@@ -1,22 +1,12 @@
 import { z } from "zod"
-import {
-  byName,
-  listPage,
-  listPerson,
-  listPersonColumns,
-  listPressure,
-  listPressureColumns,
-  listTotal,
-} from "./list-person"
+import { byName, listColumns, listPage, listRow } from "./list-person"
 import { severalClassesFindings } from "./several-classes-findings"
 
 const text = z.string().nullable()
 const number = z.number().nullable()
 
 export const SeveralClassesPerson = z.object({
-  total: z.number().int(),
-  ...listPerson,
-  ...listPressure,
+  ...listRow,
   classes: z.array(z.string()),
   supply_gap_days: z.number().int().nullable(),
   /** Which findings hold, in their order. */
@@ -37,9 +27,7 @@ export type SeveralClassesPerson = z.infer<typeof SeveralClassesPerson>
  */
 export const severalClassesPeople = {
   sql: `select
-  ${listTotal},
-  ${listPersonColumns},
-  ${listPressureColumns},
+  ${listColumns},
   p.classes,
   cast(p.supply_gap_days as integer) as supply_gap_days,
   [

@@ -1,13 +1,5 @@
 import { z } from "zod"
-import {
-  byName,
-  listPage,
-  listPerson,
-  listPersonColumns,
-  listPressure,
-  listPressureColumns,
-  listTotal,
-} from "./list-person"
+import { byName, listColumns, listPage, listRow } from "./list-person"
 import { sodiumSteps } from "./sodium-behind"
 import { urineSteps } from "./sodium-urines"
 
@@ -15,9 +7,7 @@ const text = z.string().nullable()
 const number = z.number().nullable()
 
 export const SodiumPerson = z.object({
-  total: z.number().int(),
-  ...listPerson,
-  ...listPressure,
+  ...listRow,
   classes: z.array(z.string()),
   /** The sodium that is listed, in mg a day: at the day, or for a change that of the month. */
   sodium_mg: number,
@@ -48,9 +38,7 @@ export const isAbove = `p.standing <> 'unknown' and p.sodium_in_year_mg > ${farA
 export const isUncontrolled = "p.at_target = false"
 
 const personColumns = `
-  ${listTotal},
-  ${listPersonColumns},
-  ${listPressureColumns},
+  ${listColumns},
   p.classes,`
 
 const courseColumns = `

@@ -1,13 +1,5 @@
 import { z } from "zod"
-import {
-  byName,
-  listPage,
-  listPerson,
-  listPersonColumns,
-  listPressure,
-  listPressureColumns,
-  listTotal,
-} from "./list-person"
+import { byName, listColumns, listPage, listRow } from "./list-person"
 import { startingFindings, startingGroups } from "./starting-and-stopping-groups"
 import { rowsToStartOrStop } from "./starting-and-stopping-rows"
 
@@ -15,9 +7,7 @@ const text = z.string().nullable()
 const number = z.number().nullable()
 
 export const StartingPerson = z.object({
-  total: z.number().int(),
-  ...listPerson,
-  ...listPressure,
+  ...listRow,
   /** Days from the pressure to the day asked for. */
   bp_age_days: number,
   classes: z.array(z.string()),
@@ -45,9 +35,7 @@ export type StartingPerson = z.infer<typeof StartingPerson>
 export const startingPeople = {
   sql: `${rowsToStartOrStop.steps}
 select
-  ${listTotal},
-  ${listPersonColumns},
-  ${listPressureColumns},
+  ${listColumns},
   cast(p.as_of - p.bp_on as integer) as bp_age_days,
   p.classes,
   [
