@@ -1,11 +1,16 @@
 import type { Direction, NewsDay } from "../measures/types"
 
+/** The steps of `newsDayStepsOf` for everybody. */
+export const newsDaySteps = newsDayStepsOf({ values: "patient_values", spans: "order_spans" })
+
 /**
  * The steps, each a `with` entry, that lead to `news_days`: for everybody on `$as_of` the day on which each fact that a
  * standing may rest on was recorded last. Of drugs and decisions only days after `$earlier_as_of` are looked up. A stop is
- * one that is on record; a supply that ran out is no fact of its day.
+ * one that is on record; a supply that ran out is no fact of its day. `values` and `spans` name where the rows of
+ * `patient_values` and `order_spans` are read that are asked about.
  */
-export const newsDaySteps = `
+export function newsDayStepsOf({ values, spans }: { values: string; spans: string }): string {
+  return `
 order_days as (
   select
     spans.patient_id,
@@ -13,7 +18,7 @@ order_days as (
     i.kind,
     case when spans.started_on <= cast($as_of as date) then spans.started_on end as started_on,
     case when o.stopped_on = spans.ends_on and spans.ends_on <= cast($as_of as date) then spans.ends_on end as stopped_on
-  from order_spans as spans
+  from ${spans} as spans
   join orders as o on o.order_key = spans.order_key
   join order_ingredients as i on i.order_key = spans.order_key
   where spans.started_on > cast($earlier_as_of as date) or spans.ends_on > cast($earlier_as_of as date)
@@ -75,8 +80,8 @@ news_days as (
     p.egfr_on, p.egfr_tested_on, p.slope_to, p.risk_acr_on, p.acr_last_on, p.urine_last_on,
     case when p.tests_due is distinct from before.tests_due then greatest(p.egfr_on, p.urine_on) end as risk_cell_on,
     p.potassium_on, p.sodium_in_year_on, p.dietitian_seen_on
-  from patient_values as p
-  left join patient_values as before
+  from ${values} as p
+  left join ${values} as before
     on before.patient_id = p.patient_id and before.as_of = cast($earlier_as_of as date)
   left join drug_news as drugs on drugs.patient_id = p.patient_id
   left join ras_kind_news as ras_kinds on ras_kinds.patient_id = p.patient_id
@@ -85,6 +90,7 @@ news_days as (
   left join decision_news as decided on decided.patient_id = p.patient_id
   where p.as_of = cast($as_of as date) and p.in_panel
 )`
+}
 
 /** Over the row `days` of `news_days`: whether one of a measure's days lies after the earlier day. */
 export function isNewsSql(days: readonly NewsDay[]): string {

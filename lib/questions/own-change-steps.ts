@@ -6,41 +6,61 @@ import {
   changeTodaySql,
   isCountedSql,
   isNewsSql,
-  newsDaySteps,
+  newsDayStepsOf,
   sinceClosingSql,
 } from "./change-causes"
 import { ownPeopleSteps } from "./own-people"
 import { attentionStanding } from "./own-visits"
 import { urgentStep } from "./urgent-now"
 
-function movesOf({ id, column, direction, theme, news }: Measure, place: number): string {
-  return `
-  select
-    later.patient_id, '${id}' as measure_id, ${place} as place, ${theme === "safety"} as is_safety,
-    ${direction === "up"} as is_up, '${attentionStanding[direction]}' as attention,
-    earlier.${column} as earlier, later.${column} as standing,
-    ${isNewsSql(news.gained)} as is_gain_news, ${isNewsSql(news.lost)} as is_loss_news
-  from later
-  join earlier on earlier.patient_id = later.patient_id
-  left join news_days as days on days.patient_id = later.patient_id
-  where later.${column} <> earlier.${column}`
+/** Of each measure what a change of its standing depends on, a row a measure. */
+const measureRows = measures.map(
+  ({ id, direction, theme }, place) =>
+    `(${place}, '${id}', ${theme === "safety"}, ${direction === "up"}, '${attentionStanding[direction]}')`,
+)
+
+/** Over a row `m` of a measure: what `sql` says of that measure. */
+function ofMeasure(sql: (measure: Measure) => string): string {
+  return `case m.place
+      ${measures.map((measure, place) => `when ${place} then ${sql(measure)}`).join("\n      ")}
+    end`
 }
 
 function isCounted(standing: string): string {
   return `case when m.is_up then ${isCountedSql(standing, "up")} else ${isCountedSql(standing, "down")} end`
 }
 
-/** The standings of the people in the panel on both days that are others, with what a change since a closing rests on. */
+/**
+ * The standings of the people in the panel on both days that are others, with what a change since a closing rests on. All measures
+ * are held against each other in one pass: a select for each would be planned each time, for longer than it runs.
+ */
 const standingSteps = `
-later as materialized (
-  select s.* from patient_standings as s join own on own.patient_id = s.patient_id where s.as_of = cast($as_of as date)
+standing_pairs as (
+  select
+    later.patient_id,
+    ${measures.map(({ column }) => `earlier.${column} as earlier_${column}, later.${column} as later_${column}`).join(",\n    ")}
+  from patient_standings as later
+  join own on own.patient_id = later.patient_id
+  join patient_standings as earlier
+    on earlier.patient_id = later.patient_id and earlier.as_of = cast($earlier_as_of as date)
+  where later.as_of = cast($as_of as date)
 ),
-earlier as materialized (
-  select s.* from patient_standings as s join own on own.patient_id = s.patient_id
-  where s.as_of = cast($earlier_as_of as date)
+measure_pairs as (
+  select
+    s.patient_id, m.*,
+    ${ofMeasure(({ column }) => `s.earlier_${column}`)} as earlier,
+    ${ofMeasure(({ column }) => `s.later_${column}`)} as standing
+  from standing_pairs as s
+  cross join (values ${measureRows.join(", ")}) as m(place, measure_id, is_safety, is_up, attention)
 ),
 moves as (
-  ${measures.map(movesOf).join("\n  union all\n")}
+  select
+    m.*,
+    ${ofMeasure(({ news }) => isNewsSql(news.gained))} as is_gain_news,
+    ${ofMeasure(({ news }) => isNewsSql(news.lost))} as is_loss_news
+  from measure_pairs as m
+  left join news_days as days on days.patient_id = m.patient_id
+  where m.standing <> m.earlier
 ),
 known as (
   select
@@ -100,22 +120,22 @@ const otherChanges = [
     from: "judged as j where j.kind is not null",
   }),
   plain({
-    columns: `now.patient_id, 'left', 'panel', 3, 0, now.panel_reason, null, null, null, cast(null as date)`,
-    from: "pairs where before.in_panel and not now.in_panel",
+    columns: `p.patient_id, 'left', 'panel', 3, 0, p.panel_reason, null, null, null, cast(null as date)`,
+    from: "pairs as p where p.was_in_panel and not p.in_panel",
   }),
   plain({
-    columns: `now.patient_id, 'joined', 'panel', 7, 0, null, null, null, null, cast(null as date)`,
-    from: "pairs where now.in_panel and not coalesce(before.in_panel, false)",
+    columns: `p.patient_id, 'joined', 'panel', 7, 0, null, null, null, null, cast(null as date)`,
+    from: "pairs as p where p.in_panel and not coalesce(p.was_in_panel, false)",
   }),
   plain({
-    columns: `now.patient_id, 'eGFR category', 'kidney', case when now.g > before.g then 3 else 6 end, 0, null,
-    before.g, now.g, null, now.egfr_on`,
-    from: "pairs where now.in_panel and before.in_panel and now.g <> before.g",
+    columns: `p.patient_id, 'eGFR category', 'kidney', case when p.g > p.earlier_g then 3 else 6 end, 0, null,
+    p.earlier_g, p.g, null, p.egfr_on`,
+    from: "pairs as p where p.in_panel and p.was_in_panel and p.g <> p.earlier_g",
   }),
   plain({
-    columns: `now.patient_id, 'urine category', 'kidney', case when now.a > before.a then 3 else 6 end, 1, null,
-    before.a, now.a, null, now.urine_on`,
-    from: "pairs where now.in_panel and before.in_panel and now.a <> before.a",
+    columns: `p.patient_id, 'urine category', 'kidney', case when p.a > p.earlier_a then 3 else 6 end, 1, null,
+    p.earlier_a, p.a, null, p.urine_on`,
+    from: "pairs as p where p.in_panel and p.was_in_panel and p.a <> p.earlier_a",
   }),
   plain({
     columns: `s.patient_id, 'class stopped', 'drugs', 4, 0, s.class, null, null, null, s.stopped_on`,
@@ -138,13 +158,30 @@ const otherChanges = [
 
 /** A select of a change without an amount. */
 function plain({ columns, from }: { columns: string; from: string }): string {
-  const pairs = `patient_month as now
-  join own on own.patient_id = now.patient_id and now.as_of = cast($as_of as date)
-  left join patient_month as before
-    on before.patient_id = now.patient_id and before.as_of = cast($earlier_as_of as date)`
   return `select ${columns}, cast(null as double), cast(null as double), cast(null as varchar)
-  from ${from.replace(/^pairs/, pairs)}`
+  from ${from}`
 }
+
+/** What else is read of the people asked about, once: their values on both days and their orders. */
+const ownFactSteps = `
+own_values as materialized (
+  select v.*
+  from patient_values as v
+  join own on own.patient_id = v.patient_id
+  where v.as_of in (cast($as_of as date), cast($earlier_as_of as date))
+),
+own_spans as (
+  select spans.* from order_spans as spans join own on own.patient_id = spans.patient_id
+),
+pairs as materialized (
+  select
+    v.patient_id, v.in_panel, v.panel_reason, v.g, v.egfr_on, v.a, v.urine_on,
+    before.in_panel as was_in_panel, before.g as earlier_g, before.a as earlier_a
+  from own_values as v
+  left join own_values as before
+    on before.patient_id = v.patient_id and before.as_of = cast($earlier_as_of as date)
+  where v.as_of = cast($as_of as date)
+)`
 
 /**
  * The steps, each a `with` entry, that lead to `changes`: what changed between `$earlier_as_of` and `$as_of` for the people of
@@ -152,14 +189,13 @@ function plain({ columns, from }: { columns: string; from: string }): string {
  * `cause`, `on_day`, `value`, `second_value`, `comparator`. Who was in the panel on neither day has none. A class starts as the
  * definitions say, and has stopped where it is not active on the day.
  */
-export const ownChangeSteps = `${ownPeopleSteps},${newsDaySteps},${urgentStep},${standingSteps},
+export const ownChangeSteps = `${ownPeopleSteps},${ownFactSteps},${newsDayStepsOf({ values: "own_values", spans: "own_spans" })},
+${urgentStep},${standingSteps},
 class_starts as (
   select distinct c.patient_id, c.class, c.course_started_on from class_orders as c
 ),
 in_panel_then as (
-  select distinct p.patient_id
-  from patient_month as p
-  where p.in_panel and p.as_of in (cast($as_of as date), cast($earlier_as_of as date))
+  select distinct v.patient_id from own_values as v where v.in_panel
 ),
 all_changes as (
   ${otherChanges.join("\n  union all\n  ")}
