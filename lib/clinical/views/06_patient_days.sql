@@ -1,5 +1,5 @@
 -- The spine: every person on every as-of date from registration on, with the panel rule and the latest visit that counts for it,
--- however old.
+-- however old. In the order of the days, so that whoever asks of one day reads the rows of that day alone.
 with visit_days as (
   select
     v.patient_id,
@@ -34,3 +34,4 @@ days as (
 )
 select patient_id, as_of, month, is_running, age_years, last_visit_on, panel_reason, panel_reason is null as in_panel
 from days
+order by as_of, patient_id
