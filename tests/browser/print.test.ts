@@ -56,6 +56,29 @@ test("a measure goes on paper with every row of its list under its heads, and no
   expect(pages.join(" ")).not.toMatch(/Compared with|Download/)
 })
 
+test("what is to be known of a person before a visit stands on one sheet, of somebody with much of it on two", async () => {
+  page = await openPage(browser, { url: `${demoUrl}/measures/bp-at-target` })
+  const people = page.locator('main tbody a[href^="/patients/"]')
+  const addresses = await people.evaluateAll((links) => links.map((link) => link.getAttribute("href") ?? ""))
+  const sheets: number[] = []
+  for (const address of addresses.filter((_, place) => place % 5 === 0)) {
+    await page.goto(new URL(address, demoUrl).href)
+    const name = await page.getByRole("heading", { level: 1 }).innerText()
+    const open = await page.getByRole("region", { name: "What is open" }).getByRole("heading").allInnerTexts()
+
+    const { pages } = await printed()
+
+    const first = unspaced(pages[0] ?? "")
+    for (const words of [name, ...open, "Pressure", "Drugs", "eGFR", "Potassium"])
+      expect(first).toContain(unspaced(words))
+    expect(pages.join(" ")).not.toMatch(/What guidance says|source row/)
+    sheets.push(pages.length)
+  }
+  expect(sheets).toHaveLength(10)
+  expect(Math.max(...sheets)).toBeLessThanOrEqual(2)
+  expect(sheets.filter((count) => count === 1).length).toBeGreaterThan(5)
+})
+
 /** A line that breaks on paper, or letters set apart, change no words. */
 function unspaced(text: string): string {
   return text.replace(/\s+/g, "")

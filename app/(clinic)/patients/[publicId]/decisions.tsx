@@ -16,7 +16,14 @@ export function Decisions(props: Shown & { topics: readonly TopicToday[] }) {
   const { topics, ...shown } = props
   if (topics.length === 0) return null
   return (
-    <section className={styles.decisions} aria-labelledby="decisions">
+    <section
+      className={
+        topics.every((one) => one.latest === null)
+          ? `${styles.decisions} ${styles.undecided}`
+          : styles.decisions
+      }
+      aria-labelledby="decisions"
+    >
       <h2 id="decisions">Decisions</h2>
       <ul>
         {topics.map((one) => (
@@ -37,7 +44,7 @@ function Topic({ one, publicId, caller, months, today, asOf }: Shown & { one: To
   const holds = latest !== null && holdsOn(latest, { months, on: today })
   const of = { publicId, topic, shownId: latest?.id ?? null, about, today, asOf }
   return (
-    <li>
+    <li className={latest === null ? styles.undecided : undefined}>
       <h3>{sentenceCase(about)}</h3>
       <div>
         {latest === null ? (

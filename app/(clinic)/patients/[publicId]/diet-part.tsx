@@ -43,7 +43,7 @@ export function DietPart(props: {
         />
       </dl>
       <Sources sodium={sodium} urine={urine} advice={potassium} />
-      <p className={styles.defers}>
+      <p className={`${styles.defers} ${diet.published}`}>
         <Link href="/sodium/products">Supplements and herbal products of concern</Link>. Clinicians decide;
         local policy applies.
       </p>
@@ -77,7 +77,7 @@ function EffectRow({ sodium, sources }: { sodium: PatientSodium; sources: readon
   const { fall_least: least, fall_most: most, above_mg: above } = sodium
   if (least === null || most === null || above === null) return null
   return (
-    <div>
+    <div className={diet.published}>
       <dt>At the limit, in trials</dt>
       <dd>
         <strong>{fallWords({ least, most })} less systolic</strong>{" "}
@@ -121,7 +121,7 @@ function PotassiumRow(props: {
             <span className="soft">on {day(on)}.</span> <SourceLinks sources={props.sources} />
           </>
         )}
-        <ul className={diet.advice}>
+        <ul className={`${diet.advice} ${diet.published}`}>
           {props.advice.map((one) => (
             <li key={one.advice}>
               {one.words}

@@ -37,7 +37,11 @@ function Problem({ words, sources }: { words: string; sources: readonly string[]
   if (others.length === 0) return <a href={sourceHref(only)}>{words}</a>
   return (
     <>
-      {words} (<SourceLinks sources={sources} />)
+      {words}
+      <span className={styles.onScreen}>
+        {" "}
+        (<SourceLinks sources={sources} />)
+      </span>
     </>
   )
 }

@@ -21,6 +21,7 @@ export function StandingEntry(props: StandingFacts & { size?: "small" }) {
       className={size === "small" ? `${styles.entry} ${styles.small}` : styles.entry}
       aria-label={measure.name}
       data-reached={standing.standing === reached}
+      data-standing={standing.standing}
     >
       <p className={standing.standing === wanting ? styles.wanting : styles.standing}>
         <Link href={`/measures/${measure.id}`} prefetch={false}>
@@ -42,7 +43,11 @@ export function StandingEntry(props: StandingFacts & { size?: "small" }) {
         ? null
         : rows
             .filter((row) => row.isTelling)
-            .map((row) => <Phrases key={row.words} phrases={row.phrases} isValueShown />)}
+            .map((row) => (
+              <div key={row.words} className={styles.telling}>
+                <Phrases phrases={row.phrases} isValueShown />
+              </div>
+            ))}
       <ConditionList rows={rows} source={measure.source} />
     </section>
   )

@@ -17,7 +17,7 @@ export function Track(props: {
   children: ReactNode
 }) {
   return (
-    <section className={styles.track} aria-label={props.name}>
+    <section className={styles.track} data-room={roomOnPaper(props.height)} aria-label={props.name}>
       <h2>
         {props.name}
         {props.unit ? <small> {props.unit}</small> : null}
@@ -51,4 +51,10 @@ export function EndLabel(props: { top: number; kind?: "value" | "limit"; childre
 /** What a track says that has nothing to show. */
 export function NothingThere({ children }: { children: ReactNode }) {
   return <span className={styles.nothing}>{children}</span>
+}
+
+/** On paper a track has one of three heights, by its height in px on the screen. */
+function roomOnPaper(height: number): "little" | "some" | "much" {
+  if (height < 40) return "little"
+  return height > 100 ? "much" : "some"
 }

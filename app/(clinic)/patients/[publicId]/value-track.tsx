@@ -1,5 +1,6 @@
 import { placeOn, scaleOver } from "../../../_ui/chart-scale"
 import { day } from "../../../../lib/speech/format"
+import { labelSides } from "./label-sides"
 import { markHref } from "./mark-href"
 import styles from "./value-track.module.css"
 import { percentAt, type TimeSpan } from "./time-scale"
@@ -34,11 +35,12 @@ type ValueTrackProps = {
   isLogarithmic?: boolean
   /** Separate records are dots; results of one test are joined. */
   isJoined: boolean
-  /** Writes each value beside its dot while there is room. */
+  /** Writes each value beside its dot where there is room. */
   isLabelled?: boolean
 }
 
 const mostLabels = 8
+const labelHeight = 14
 
 /** Values over time: a line or dots, the limits that matter, the latest value at the end. */
 export function ValueTrack(props: ValueTrackProps) {
@@ -57,6 +59,12 @@ export function ValueTrack(props: ValueTrackProps) {
   const latest = used.at(-1)
   const isFree = (value: number) => !latest || Math.abs(top(value) - top(latest.value)) * height > 1500
   const isLabelled = props.isLabelled === true && points.length <= mostLabels
+  const sides = isLabelled
+    ? labelSides(
+        points.map((point) => ({ left: left(point), top: top(point.value) })),
+        (labelHeight / height) * 100,
+      )
+    : []
   return (
     <Track
       {...props}
@@ -106,9 +114,7 @@ export function ValueTrack(props: ValueTrackProps) {
           {...placed({ left: `${left(point)}%`, top: `${top(point.value)}%` })}
         >
           <i />
-          {isLabelled ? (
-            <span className={left(point) > 88 ? styles.before : styles.after}>{point.words}</span>
-          ) : null}
+          {sides[place] ? <span className={styles[sides[place]]}>{point.words}</span> : null}
         </a>
       ))}
     </Track>
