@@ -27,6 +27,8 @@ export const PatientIdentity = z.object({
   in_panel: flag,
   panel_reason: text,
   last_visit_on: text,
+  /** The row of that visit. */
+  last_visit_source: text,
   ckd: flag,
   on_dialysis: flag,
   transplant: flag,
@@ -66,11 +68,11 @@ export type PatientIdentity = z.infer<typeof PatientIdentity>
 /** Who a person is, and where they stand on one day; the columns of the day are null before they were registered. */
 export const patientIdentity = {
   sql: `with last_visits as (
-  select v.patient_id, max(v.started_on) as last_visit_on
+  select v.patient_id, v.started_on as last_visit_on, 'visits:' || v.import_id || ':' || v.line as source,
+    row_number() over (partition by v.patient_id order by v.started_on desc, v.import_id, v.line) as place
   from visits_raw as v
   join people on people.patient_id = v.patient_id and people.public_id = cast($public_id as varchar)
   where v.kind in ('office', 'telehealth', 'dialysis') and v.started_on <= cast($as_of as date)
-  group by v.patient_id
 ),
 booked as (
   select a.patient_id, cast(a.starts_at as date) as day,
@@ -87,7 +89,7 @@ select
   'patients:' || people.import_id || ':' || people.line as source,
   w.confirmation_after as window_after,
   p.age_years, p.in_panel, p.panel_reason,
-  last_visits.last_visit_on,
+  last_visits.last_visit_on, last_visits.source as last_visit_source,
   p.ckd, p.on_dialysis, p.transplant, p.palliative, p.pregnancy,
   p.hypertension, p.diabetes, p.heart_failure, p.atrial_fibrillation,
   p.egfr, p.g, p.a, p.risk_cell, p.tests_due, cast(p.egfr_days_in_year as integer) as egfr_days_in_year,
@@ -98,7 +100,7 @@ select
   p.next_visit_on, booked.source as next_visit_source
 from people
 join as_of_windows as w on w.as_of = cast($as_of as date)
-left join last_visits on last_visits.patient_id = people.patient_id
+left join last_visits on last_visits.patient_id = people.patient_id and last_visits.place = 1
 left join patient_values as p on p.patient_id = people.patient_id and p.as_of = w.as_of
 left join booked on booked.patient_id = people.patient_id and booked.day = p.next_visit_on
 where people.public_id = cast($public_id as varchar)`,

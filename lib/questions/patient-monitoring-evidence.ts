@@ -4,7 +4,7 @@ import { EvidenceFact, factColumns } from "./evidence-fact"
 export const patientMonitoringEvidence = {
   sql: `with person as materialized (
   select
-    p.patient_id, p.as_of, p.egfr_tested_on, p.egfr_days_in_year, risk_cell(p.g, p.a) as risk_cell, p.g, p.a, p.tests_due, p.acr_last_on,
+    p.patient_id, p.as_of, p.egfr_tested_on, p.egfr_days_in_year, risk_cell(p.g, p.a) as risk_cell, p.g, p.a, p.tests_due, p.acr_last_on, p.urine_on,
     p.slope, p.slope_standard_error, p.slope_points, p.slope_from, p.slope_to,
     p.egfr_on, p.risk_acr, p.risk_acr_on, p.failure_risk_2_years, p.failure_risk_5_years,
     p.home_average_on, p.sodium_mg, p.sodium_in_year_mg, p.sodium_in_year_series, p.sodium_in_year_on, p.diet_last_on,
@@ -43,10 +43,20 @@ egfr_tests as (
   join filtration on filtration.day = t.day
   group by person.egfr_tested_on, person.egfr_days_in_year
 ),
+stage_rows as (
+  select filtration.source
+  from filtration
+  join person on person.egfr_on = filtration.day
+  union all
+  select 'labs:' || u.import_id || ':' || u.line
+  from urine_results as u
+  join person on person.patient_id = u.patient_id and person.urine_on = u.day
+),
 tests_due as (
   select 'kidney tests' as evidence, 'tests due' as topic, person.g || ' ' || person.a as word, person.risk_cell as detail,
     cast(person.tests_due as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
-    cast(null as date) as since, cast(null as date) as day, 1 as rows, cast([] as varchar[]) as sources
+    cast(null as date) as since, cast(null as date) as day, 1 as rows,
+    (select list(s.source order by s.source) from stage_rows as s) as sources
   from person
   where person.tests_due is not null
 ),

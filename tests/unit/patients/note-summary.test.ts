@@ -10,7 +10,7 @@ const person: PatientAnswers["person"] = {
   ...{ site: null, clinician_name: null, language: null, interpreter_needed: false },
   ...{ registered_on: "2020-01-01", left_on: null, left_reason: null, died_on: null },
   ...{ has_merged_records: false, source: "patients:1:2", window_after: "2023-10-31" },
-  ...{ age_years: 68, in_panel: true, panel_reason: null, last_visit_on: null },
+  ...{ age_years: 68, in_panel: true, panel_reason: null, last_visit_on: null, last_visit_source: null },
   ...{ ckd: true, on_dialysis: false, transplant: false, palliative: false, pregnancy: false },
   ...{ hypertension: true, diabetes: true, heart_failure: false, atrial_fibrillation: false },
   ...{ egfr: 41, g: "G3b", a: "A2", risk_cell: "very high", tests_due: 3, egfr_days_in_year: 2 },

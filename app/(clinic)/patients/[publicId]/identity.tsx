@@ -7,10 +7,10 @@ import type { PatientIdentity } from "../../../../lib/questions/patient-identity
 import type { ChosenMonth } from "../../months"
 import { factSources } from "./fact-sources"
 import styles from "./identity.module.css"
-import { markHref } from "./mark-href"
 import { stageWords } from "./person-words"
 import { ProblemList } from "./problem-list"
 import { sourceHref } from "./source-links"
+import { Told, type ToldFact } from "./told-fact"
 
 /** Who this is, and the day the screen speaks of. */
 export function Identity(props: {
@@ -29,30 +29,31 @@ export function Identity(props: {
 }) {
   const { person, chosen, enterHref, recordHref, auditHref } = props
   const name = [person.given_name, person.family_name].filter(Boolean).join(" ")
-  const ownRow = sourceHref(person.source)
   const told = [
-    { words: `${ageWords(person)}, ${sexWords(person.sex)}`, href: ownRow },
+    { words: `${ageWords(person)}, ${sexWords(person.sex)}`, sources: [person.source] },
     {
       words: `${person.clinician_name ?? "no clinician assigned"}, ${person.site ?? "no site assigned"}`,
-      href: ownRow,
+      sources: [person.source],
     },
-    { words: stageWords(person), href: stageHref(props.facts) },
+    { words: stageWords(person), ...stageRows(person, props.facts) },
     ...(chosen.isRunning ? [nextVisit(person)] : []),
-    { words: `number ${person.patient_id}`, href: ownRow },
+    { words: `number ${person.patient_id}`, sources: [person.source] },
   ]
   return (
     <header className={styles.identity}>
       <div className={styles.who}>
         <h1>{name === "" ? "Name not given" : name}</h1>
         <ul className={styles.facts}>
-          {told.map(({ words, href }) => (
-            <li key={words}>{href === null ? words : <a href={href}>{words}</a>}</li>
+          {told.map((one) => (
+            <li key={one.words}>
+              <Told {...one} />
+            </li>
           ))}
         </ul>
       </div>
       <div className={styles.more}>
         <div>
-          <ProblemList person={person} facts={props.facts} /> {speech(person)}
+          <ProblemList person={person} facts={props.facts} /> <Interpreter person={person} />
         </div>
         <div className={styles.ways}>
           {enterHref === null ? null : (
@@ -93,7 +94,8 @@ export function Identity(props: {
 /** A person outside the panel is shown all the same, with the reason. */
 function OutsidePanel({ person, asOf }: { person: PatientIdentity; asOf: string }) {
   if (person.in_panel === true) return null
-  const reason = {
+  const reason = reasonOf(person)
+  const words = {
     left: `left on ${day(person.left_on ?? asOf)}${person.left_reason ? ` (${person.left_reason})` : ""}`,
     died: `died on ${day(person.died_on ?? asOf)}`,
     "under 18": "is under 18",
@@ -101,11 +103,13 @@ function OutsidePanel({ person, asOf }: { person: PatientIdentity; asOf: string 
       ? `has had no visit in the months that the panel asks for; the last was on ${day(person.last_visit_on)}`
       : "has had no visit",
     unregistered: `was not registered before ${day(person.registered_on)}`,
-  }[reasonOf(person)]
+  }[reason]
+  const source = reason === "no visit" ? (person.last_visit_source ?? person.source) : person.source
   return (
     <p className={styles.outside}>
-      <strong>Not in the panel on {dayInFull(asOf)}:</strong> this person {reason}. The measures ask only
-      people in the panel. <Link href="/patients">The panel</Link>
+      <strong>Not in the panel on {dayInFull(asOf)}:</strong> this person{" "}
+      <a href={sourceHref(source)}>{words}</a>. The measures ask only people in the panel.{" "}
+      <Link href="/patients">The panel</Link>
     </p>
   )
 }
@@ -121,22 +125,33 @@ function ageWords(person: PatientIdentity): string {
   return person.age_years === null ? `born ${day(person.birth_date)}` : String(person.age_years)
 }
 
-/** The results that stage the kidneys: the only row itself, several where they are listed. */
-function stageHref(facts: readonly EvidenceFact[]): string | null {
-  const sources = factSources(facts, ["egfr", "egfr run", "urine", "confirming urine"])
-  return sources.length === 0 ? null : markHref(sources, "kidney")
+/** What the words of the stage rest on: dialysis or a transplant on record, the results, or a code where there are none. */
+function stageRows(person: PatientIdentity, facts: readonly EvidenceFact[]): Omit<ToldFact, "words"> {
+  const problem = (condition: string) => factSources(facts, ["problem"], condition)
+  if (person.on_dialysis)
+    return { sources: [...problem("dialysis"), ...factSources(facts, ["dialysis visit"])] }
+  const results = factSources(facts, ["egfr", "egfr run", "urine", "confirming urine"])
+  if (person.transplant) return { sources: [...problem("transplant"), ...results] }
+  if (results.length > 0) return { sources: results, section: "kidney" }
+  return { sources: [...problem("ckd"), ...problem("ckd_stage_5")] }
 }
 
-function nextVisit(person: PatientIdentity) {
+function nextVisit(person: PatientIdentity): ToldFact {
   const { next_visit_on: on, next_visit_source: source } = person
   return {
     words: on === null ? "no visit booked" : `next visit ${day(on)}`,
-    href: source === null ? null : sourceHref(source),
+    sources: source === null ? [] : [source],
   }
 }
 
-function speech(person: PatientIdentity): string {
-  return person.interpreter_needed
-    ? `Interpreter needed${person.language ? ` (${person.language})` : ""}.`
-    : ""
+function Interpreter({ person }: { person: PatientIdentity }) {
+  if (!person.interpreter_needed) return null
+  return (
+    <span className={styles.problem}>
+      <a href={sourceHref(person.source)}>
+        Interpreter needed{person.language ? ` (${person.language})` : ""}
+      </a>
+      .
+    </span>
+  )
 }

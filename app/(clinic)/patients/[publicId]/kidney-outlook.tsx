@@ -64,6 +64,6 @@ function testsRow(person: PatientIdentity): OutlookRow | null {
     name: "Tests asked for",
     value: `${count(person.tests_due)} a year`,
     rest: `at ${person.risk_cell} risk; eGFR on ${counted(person.egfr_days_in_year ?? 0, "day", "days")} of the last 12 months`,
-    topics: ["egfr tests"],
+    topics: ["egfr tests", "tests due"],
   }
 }

@@ -37,13 +37,25 @@ export function Track(props: {
 }
 
 /** A word at the right end of a track, level with its value. */
-export function EndLabel(props: { top: number; kind?: "value" | "limit"; children: ReactNode }) {
+export function EndLabel(props: {
+  top: number
+  kind?: "value" | "limit"
+  /** Where the rows of a value are. */
+  href?: string
+  children: ReactNode
+}) {
   return (
     <span
       className={props.kind === "value" ? styles.endValue : styles.endLimit}
       {...placed({ top: `${props.top}%` })}
     >
-      {props.children}
+      {props.href === undefined ? (
+        props.children
+      ) : (
+        <a tabIndex={-1} href={props.href}>
+          {props.children}
+        </a>
+      )}
     </span>
   )
 }

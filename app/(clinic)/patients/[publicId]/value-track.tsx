@@ -80,7 +80,7 @@ export function ValueTrack(props: ValueTrackProps) {
               </EndLabel>
             ))}
           {latest && !isLabelled ? (
-            <EndLabel kind="value" top={top(latest.value)}>
+            <EndLabel kind="value" top={top(latest.value)} href={markHref(latest.sources, props.section)}>
               {latest.words}
             </EndLabel>
           ) : null}
