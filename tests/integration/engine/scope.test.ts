@@ -176,6 +176,8 @@ it("finds the questions it asks", () => {
   const parts = [
     "drug-evidence.ts",
     "evidence-fact.ts",
+    "fact-rows.ts",
+    "facts-behind.ts",
     "change-causes.ts",
     "changes-since-closing.ts",
     "pressure-evidence.ts",
