@@ -1,5 +1,5 @@
-import Link from "next/link"
 import type { ReactNode } from "react"
+import { LetGo } from "../_ui/let-go"
 import { TableHead } from "../_ui/table-head"
 import styles from "./people-list.module.css"
 
@@ -24,10 +24,7 @@ export function PeopleList(props: {
 export function Narrowed(props: { href: string; children: ReactNode }) {
   return (
     <p className={styles.narrowed}>
-      <Link href={props.href} prefetch={false}>
-        {props.children} <span aria-hidden="true">×</span>
-        <span className="visually-hidden">, let go</span>
-      </Link>
+      <LetGo href={props.href}>{props.children}</LetGo>
     </p>
   )
 }

@@ -21,7 +21,8 @@ type PersonPressureProps = {
 /** The pressure that represents a person in a list, where and when it was taken, and its target; or that there is none. */
 export function PersonPressure({ person, children }: PersonPressureProps) {
   const { systolic, diastolic, bp_source: source, bp_on: on } = person
-  if (systolic === null || diastolic === null || source === null || on === null) return <p>Not measured</p>
+  if (systolic === null || diastolic === null || source === null || on === null)
+    return <p>Pressure not measured</p>
   const { systolic_limit: systolicLimit, diastolic_limit: diastolicLimit } = person
   return (
     <>

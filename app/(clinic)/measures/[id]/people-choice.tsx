@@ -1,5 +1,6 @@
 import Link from "next/link"
 import { count, numbered, sentenceCase } from "../../../../lib/speech/format"
+import { LetGo } from "../../../_ui/let-go"
 import { PeopleLink } from "../../../_ui/people-link"
 import { withSettings } from "../../../../lib/domain/setting-words"
 import type { WordedMeasure } from "../../../../lib/measures/types"
@@ -143,10 +144,9 @@ function Chosen(props: {
     <ul className={styles.chosen} aria-label="Narrowed to">
       {chips.map((chip) => (
         <li key={chip.words}>
-          <Link href={chip.href} prefetch={false} scroll={false}>
-            {sentenceCase(chip.words)} <span aria-hidden="true">×</span>
-            <span className="visually-hidden">, let go</span>
-          </Link>
+          <LetGo href={chip.href} isKeptInPlace>
+            {sentenceCase(chip.words)}
+          </LetGo>
         </li>
       ))}
     </ul>
