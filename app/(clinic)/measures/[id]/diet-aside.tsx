@@ -4,8 +4,8 @@ import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { dietSodium } from "../../../../lib/measures/diet-sodium"
 import { chosenMonthWords, type ChosenMonth } from "../../months"
 import { OtherMonths } from "../../other-months"
-import { SodiumLink } from "../../sodium/sodium-link"
 import { measureHref } from "../search-params"
+import { MeasureReview } from "./measure-review"
 import styles from "./measure-aside.module.css"
 
 /** Which month this is, and the other months. */
@@ -16,11 +16,7 @@ export function DietAside(props: { snapshot: SnapshotMeta; chosen: ChosenMonth; 
       <ScreenTitle title={dietSodium.name} size="small">
         {chosenMonthWords(chosen)}
       </ScreenTitle>
-      {props.isPeopleShown ? (
-        <AsidePart>
-          <SodiumLink month={chosen.param} />
-        </AsidePart>
-      ) : null}
+      {props.isPeopleShown ? <MeasureReview measureId={dietSodium.id} month={chosen.param} /> : null}
       <OtherMonths {...{ snapshot, chosen }} hrefOf={(one) => measureHref(dietSodium.id, { month: one })} />
     </>
   )
