@@ -13,10 +13,11 @@ import { benchAlarms } from "./alarms"
 import { benchCases } from "./cases"
 import { benchImport } from "./import"
 import { benchRefresh } from "./refresh"
+import { benchReviews } from "./reviews"
 import { benchScreens } from "./screens"
 import { benchWhatIf } from "./what-if"
 
-// `npm run bench` measures everything; `npm run bench -- alarms import refresh cases screens what-if` names parts.
+// `npm run bench` measures everything; `npm run bench -- alarms import refresh reviews cases screens what-if` names parts.
 const parts = process.argv.slice(2)
 const isAsked = (part: string) => parts.length === 0 || parts.includes(part)
 
@@ -26,7 +27,7 @@ await chmod(workDir, 0o755)
 const say = (line: string) => void process.stderr.write(`${line}\n`)
 try {
   if (isAsked("alarms")) benchAlarms({ runs: 4000, random: openRandom(11, "alarms") })
-  if (isAsked("import") || isAsked("refresh") || isAsked("what-if")) await benchStore()
+  if (isAsked("import") || isAsked("refresh") || isAsked("reviews") || isAsked("what-if")) await benchStore()
   if (isAsked("cases")) await benchManyCases()
   if (isAsked("screens")) await benchSite()
 } finally {
@@ -41,7 +42,7 @@ async function benchStore(): Promise<void> {
   try {
     if (isAsked("import"))
       await benchImport({ databaseUrl: database.url, dataDir, workDir, rows: 1_000_000, runs: 3 })
-    if (isAsked("refresh") || isAsked("what-if")) {
+    if (isAsked("refresh") || isAsked("reviews") || isAsked("what-if")) {
       const folder = path.join(workDir, "clinic")
       say("Writing a clinic of 20,000 patients")
       writeDemoClinic({ folder, patients: 20_000, seed: 7, through: "2026-10-31" })
@@ -58,6 +59,7 @@ async function benchStore(): Promise<void> {
       })
       if (isAsked("refresh")) await benchRefresh({ databaseUrl: database.url, dataDir, runs: 3 })
       else await refresh({ databaseUrl: database.url, dataDir })
+      if (isAsked("reviews")) await benchReviews({ dataDir, runs: 5 })
       if (isAsked("what-if")) await benchWhatIf({ dataDir, runs: 5 })
     }
   } finally {
