@@ -69,6 +69,22 @@ test("who it is, the outlook of the kidneys and the diet lead to rows of this pe
   }
 })
 
+test("a value of several rows opens the figures, by a click and from the keyboard", async () => {
+  await page.goto(`${demoUrl}/patients/${await someoneAboveTarget()}`)
+  const stage = page.getByRole("link", { name: /^CKD / })
+  const figures = page.getByRole("heading", { name: "Kidney and urine" })
+  expect(await figures.isVisible()).toBe(false)
+
+  await stage.click()
+  await figures.waitFor({ state: "visible" })
+
+  await page.getByText("Figures and their source rows").click()
+  expect(await figures.isVisible()).toBe(false)
+
+  await stage.press("Enter")
+  await figures.waitFor({ state: "visible" })
+})
+
 function addresses(links: Element[]): string[] {
   return links.map((link) => link.getAttribute("href") ?? "")
 }
