@@ -1,4 +1,6 @@
 import { day, oneDecimal, pressure, sentenceCase } from "../../../lib/speech/format"
+import { allergyWords, shortAllergyWords } from "../../../lib/speech/allergy-words"
+import type { ListedAllergy } from "../../../lib/questions/listed-allergies"
 import type { ProtectionPerson } from "../../../lib/questions/protection-people"
 import { PressureMark } from "../../_ui/pressure-mark"
 import type { ChosenMonth } from "../months"
@@ -11,7 +13,7 @@ import { PersonStanding } from "./person-standing"
 import type { ProtectionFacts } from "./protection-answers"
 import type { ProtectionDecisions } from "./protection-decisions"
 import { RowDecision } from "./row-decision"
-import { conditionWords, reactionWords, urineWords } from "./row-words"
+import { conditionWords, urineWords } from "./row-words"
 
 type RowProps = {
   person: ProtectionPerson
@@ -101,14 +103,29 @@ function Else({ person, facts }: { person: ProtectionPerson; facts: ProtectionFa
         <p key={words}>{sentenceCase(words)}</p>
       ))}
       <p>{conditionWords(person)}</p>
-      {facts.reactions.length === 0 ? (
+      <Allergies allergies={facts.allergies} />
+    </>
+  )
+}
+
+/** Those that bear on an ACE inhibitor or ARB stand out; that there is none is said. */
+function Allergies({ allergies }: { allergies: readonly ListedAllergy[] }) {
+  const others = allergies.filter((one) => !one.concerns_ras)
+  return (
+    <>
+      {others.length === allergies.length ? (
         <p className={styles.soft}>No reaction to an ACE inhibitor or ARB on record</p>
       ) : null}
-      {facts.reactions.map((reaction) => (
-        <p key={reactionWords(reaction)}>
-          <strong>{reactionWords(reaction)}</strong>
-        </p>
-      ))}
+      {allergies
+        .filter((one) => one.concerns_ras)
+        .map((one) => (
+          <p key={allergyWords(one)}>
+            <strong>{allergyWords(one)}</strong>
+          </p>
+        ))}
+      {others.length === 0 ? null : (
+        <p className={styles.soft}>Other reactions: {others.map(shortAllergyWords).join(", ")}</p>
+      )}
     </>
   )
 }

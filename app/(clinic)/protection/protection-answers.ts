@@ -3,6 +3,7 @@ import type { Caller } from "../../../lib/access/caller"
 import type { Settings } from "../../../lib/domain/settings"
 import { rasBlockerInAlbuminuria } from "../../../lib/measures/ras-blocker-in-albuminuria"
 import { activeDrugs, type ActiveDrug } from "../../../lib/questions/active-drugs"
+import { listedAllergies, type ListedAllergy } from "../../../lib/questions/listed-allergies"
 import { overduePlans } from "../../../lib/questions/overdue-plans"
 import type { WatchedPlan } from "../../../lib/questions/plan-watch"
 import { protectionCounts, type ProtectionCounts } from "../../../lib/questions/protection-counts"
@@ -14,7 +15,6 @@ import {
   type RasConsideration,
   type RasStatement,
 } from "../../../lib/questions/ras-considerations"
-import { rasReactions, type RasReaction } from "../../../lib/questions/ras-reactions"
 import { rasReasons, type RasReason } from "../../../lib/questions/ras-reasons"
 import { rasStops, type RasStop } from "../../../lib/questions/ras-stops"
 import { urineHistory, type UrinePoint } from "../../../lib/questions/urine-history"
@@ -35,7 +35,7 @@ const nobody: ProtectionCounts = {
 export type ProtectionFacts = {
   urine: UrinePoint[]
   drugs: ActiveDrug[]
-  reactions: RasReaction[]
+  allergies: ListedAllergy[]
   stops: RasStop[]
   reasons: RasReason[]
   considerations: RasConsideration[]
@@ -79,15 +79,15 @@ export async function protectionAnswers(options: {
 
 async function factsOf(people: readonly ProtectionPerson[], asOf: string): Promise<ProtectionFacts> {
   const listed = { as_of: asOf, listed_ids: people.map((person) => person.public_id).join(",") }
-  const [urine, drugs, reactions, stops, reasons, considerations] = await Promise.all([
+  const [urine, drugs, allergies, stops, reasons, considerations] = await Promise.all([
     ask(urineHistory, listed),
     ask(activeDrugs, listed),
-    ask(rasReactions, listed),
+    ask(listedAllergies, listed),
     ask(rasStops, listed),
     ask(rasReasons, listed),
     ask(rasConsiderations, listed),
   ])
-  return { urine, drugs, reactions, stops, reasons, considerations }
+  return { urine, drugs, allergies, stops, reasons, considerations }
 }
 
 /** A nephrologist whom the staff list knows has a panel; it is shown first. */

@@ -91,7 +91,7 @@ function ofPerson(facts: ProtectionFacts, publicId: string): ProtectionFacts {
   return {
     urine: own(facts.urine),
     drugs: own(facts.drugs),
-    reactions: own(facts.reactions),
+    allergies: own(facts.allergies),
     stops: own(facts.stops),
     reasons: own(facts.reasons),
     considerations: own(facts.considerations),

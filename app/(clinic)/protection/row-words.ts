@@ -1,5 +1,4 @@
 import type { ProtectionPerson } from "../../../lib/questions/protection-people"
-import type { RasReaction } from "../../../lib/questions/ras-reactions"
 import type { RasReason } from "../../../lib/questions/ras-reasons"
 import type { RasStop } from "../../../lib/questions/ras-stops"
 import type { UrinePoint } from "../../../lib/questions/urine-history"
@@ -26,12 +25,6 @@ export function conditionWords(person: ProtectionPerson): string {
   const absent = asked.filter(({ holds }) => !holds).map(({ words }) => words)
   const no = absent.length === 0 ? "" : `no ${absent.join(", ")} on record`
   return sentenceCase([listed(found), no].filter(Boolean).join("; "))
-}
-
-/** "Lisinopril: cough, 3 May 2019". */
-export function reactionWords(reaction: RasReaction): string {
-  const on = reaction.recorded_on === null ? "no day recorded" : day(reaction.recorded_on)
-  return `${sentenceCase(reaction.substance)}: ${reaction.reaction ?? "reaction not recorded"}, ${on}`
 }
 
 /** What was taken last and how it ended, a sentence each. */

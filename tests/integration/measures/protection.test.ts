@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import { z } from "zod"
 import { rasBlockerInAlbuminuria } from "../../../lib/measures/ras-blocker-in-albuminuria"
+import { listedAllergies } from "../../../lib/questions/listed-allergies"
 import { overduePlans } from "../../../lib/questions/overdue-plans"
 import { protectionCounts } from "../../../lib/questions/protection-counts"
 import { protectionGroupIds, protectionGroups } from "../../../lib/questions/protection-groups"
@@ -10,7 +11,6 @@ import {
   rasConsiderations,
   rasStatements,
 } from "../../../lib/questions/ras-considerations"
-import { rasReactions } from "../../../lib/questions/ras-reactions"
 import { rasReasons } from "../../../lib/questions/ras-reasons"
 import { rasStops } from "../../../lib/questions/ras-stops"
 import { urineHistory } from "../../../lib/questions/urine-history"
@@ -184,13 +184,15 @@ describe("what stands on a row", () => {
     ])
   })
 
-  it("has the reactions to either kind as recorded", async () => {
-    const reactions = await engine.ask(rasReactions, about("both kinds", "never tried"))
+  it("has the reactions to either kind first, and every other, as recorded", async () => {
+    const allergies = await engine.ask(listedAllergies, about("both kinds", "never tried"))
 
-    expect(reactions.map((one) => [one.substance, one.reaction, one.recorded_on])).toEqual([
-      ["lisinopril", "cough", "2020-01-10"],
-      ["losartan", "rash", "2021-02-03"],
+    expect(allergies.map((one) => [one.substance, one.reaction, one.recorded_on, one.concerns_ras])).toEqual([
+      ["lisinopril", "cough", "2020-01-10", true],
+      ["losartan", "rash", "2021-02-03", true],
+      ["penicillin", "rash", "2019-05-06", false],
     ])
+    expect(allergies.at(-1)?.sources).toEqual(["allergies:1:92"])
   })
 })
 

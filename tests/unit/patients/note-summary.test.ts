@@ -52,6 +52,11 @@ const course: PatientAnswers["line"]["courses"][number] = {
   ...{ step_units: ["mg", "mg"], step_times: [1, 1], sources: [] },
 }
 
+const allergy: PatientAnswers["allergies"][number] = {
+  ...{ public_id: person.public_id, substance: "", reaction: null, recorded_on: null },
+  ...{ concerns_ras: false, sources: [] },
+}
+
 const nothing = { pressures: [], courses: [], labs: [], diet: [], visits: [] }
 const held = { standings: [], holds: [], evidence: [], cautions: [], resistance: null }
 const on = { settings: defaultSettings, asOf: "2026-10-31", isRunning: true }
@@ -61,6 +66,10 @@ test("a person's screen becomes lines for a note, with units, days and places, a
   const unclassed = { ...course, drug: "sildenafil", class: null, step_days: [], step_doses: [] }
   const answers = {
     person,
+    allergies: [
+      { ...allergy, substance: "lisinopril", reaction: "cough", concerns_ras: true },
+      { ...allergy, substance: "penicillin", reaction: null },
+    ],
     line: { ...nothing, courses: [unclassed, stopped, course] },
     held: {
       ...held,
@@ -90,6 +99,7 @@ test("a person's screen becomes lines for a note, with units, days and places, a
       "- Counted for no class: sildenafil (dose not on record), since 4 Jan 2025",
       "Potassium: 5.1 mmol/L, on 20 Sep 2026",
       "Sodium in the diet: 3,140 mg of sodium a day, food record, 2 records, 1 Mar 2026 to 1 Sep 2026",
+      "Allergies and intolerances: lisinopril (cough), penicillin",
       "Cautions:",
       "- The office pressure on 12 Oct 2026 is a single reading.",
       "Measures that want attention:",
@@ -107,7 +117,13 @@ test("what is not on record is said, and an earlier month knows no next visit", 
     ...{ egfr: null, g: null, a: null, risk_cell: null, slope: null, slope_points: null },
   }
 
-  expect(noteSummary({ ...on, isRunning: false, answers: { person: unknown, line: nothing, held } })).toBe(
+  expect(
+    noteSummary({
+      ...on,
+      isRunning: false,
+      answers: { person: unknown, allergies: [], line: nothing, held },
+    }),
+  ).toBe(
     [
       "Summary as of 31 October 2026 (name and number left out)",
       "age not on record, sex at birth not recorded",
@@ -119,6 +135,7 @@ test("what is not on record is said, and an earlier month knows no next visit", 
       "Active drugs by class: none on record",
       "Potassium: not on record",
       "Sodium in the diet: not on record",
+      "Allergies and intolerances: none on record",
       "Cautions: none raised",
       "From the clinic's records by Filtrate as of 31 October 2026; check before use.",
     ].join("\n"),

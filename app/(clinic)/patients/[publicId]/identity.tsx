@@ -3,8 +3,10 @@ import { day, dayInFull } from "../../../../lib/speech/format"
 import { MonthList, type MonthChoice } from "../../../_ui/month-list"
 import { sexWords } from "../../../_ui/sex-words"
 import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
+import type { ListedAllergy } from "../../../../lib/questions/listed-allergies"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import type { ChosenMonth } from "../../months"
+import { Allergies } from "./allergies"
 import { factSources } from "./fact-sources"
 import styles from "./identity.module.css"
 import { stageWords } from "./person-words"
@@ -16,6 +18,7 @@ import { Told, type ToldFact } from "./told-fact"
 export function Identity(props: {
   person: PatientIdentity
   facts: readonly EvidenceFact[]
+  allergies: readonly ListedAllergy[]
   chosen: ChosenMonth
   months: MonthChoice[]
   /** Whether the month shown is closed, and so stands as it was known then. */
@@ -53,7 +56,8 @@ export function Identity(props: {
       </div>
       <div className={styles.more}>
         <div>
-          <ProblemList person={person} facts={props.facts} /> <Interpreter person={person} />
+          <ProblemList person={person} facts={props.facts} /> <Allergies allergies={props.allergies} />{" "}
+          <Interpreter person={person} />
         </div>
         <div className={styles.ways}>
           {enterHref === null ? null : (

@@ -1,6 +1,7 @@
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { wordedMeasures } from "../../../../lib/measures/worded-measures"
 import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
+import { shortAllergyWords } from "../../../../lib/speech/allergy-words"
 import { cautionSentence } from "../../../../lib/speech/caution-words"
 import { counted, day, dayInFull, oneDecimal, sentenceCase } from "../../../../lib/speech/format"
 import { standingWords } from "../../../../lib/speech/measure-words"
@@ -14,7 +15,7 @@ import { problemListWords, stageWords } from "./person-words"
 
 const absent = "not on record"
 
-type Answers = Pick<PatientAnswers, "person" | "line" | "held">
+type Answers = Pick<PatientAnswers, "person" | "line" | "held" | "allergies">
 
 export type SummaryOf = {
   answers: Answers
@@ -39,6 +40,7 @@ export function noteSummary(of: SummaryOf): string {
     ...drugs(answers),
     `Potassium: ${said(fact(answers, "potassium"), answers, "potassium ")}`,
     `Sodium in the diet: ${sodium(answers)}`,
+    `Allergies and intolerances: ${answers.allergies.map(shortAllergyWords).join(", ") || "none on record"}`,
     ...listedLines("Cautions", answers.held.cautions.map(cautionSentence), "none raised"),
     ...standings(of),
     ...(of.isRunning ? [`Next visit: ${nextVisit(answers)}`] : []),

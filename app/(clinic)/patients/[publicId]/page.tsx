@@ -60,6 +60,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
       <Identity
         person={person}
         facts={held.evidence}
+        allergies={answers.allergies}
         chosen={chosen}
         months={months}
         isClosed={current.closed.some((one) => one.asOf === chosen.asOf)}

@@ -2,6 +2,7 @@ import { paramsOf } from "../../../../lib/engine/compute"
 import { ask } from "../../../_http/ask"
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { measures } from "../../../../lib/measures/index"
+import { listedAllergies, type ListedAllergy } from "../../../../lib/questions/listed-allergies"
 import { patientCautions } from "../../../../lib/questions/patient-cautions"
 import {
   patientClassGuidance,
@@ -34,6 +35,7 @@ export type PatientAnswers = {
   held: Awaited<ReturnType<typeof standingFacts>>
   diet: Awaited<ReturnType<typeof dietFacts>>
   guidance: readonly PatientClassGuidance[]
+  allergies: readonly ListedAllergy[]
   /** The rows that statements of the screen rest on. */
   behind: readonly PatientStatementRows[]
 }
@@ -47,16 +49,17 @@ export async function patientAnswers(
   const { settings } = snapshot
   const params = { public_id: publicId, as_of: asOf, home_window_days: settings["bp.homeWindowDays"] }
   const withSettings = { ...params, ...paramsOf(measures, settings) }
-  const [people, line, held, diet, guidance, behind] = await Promise.all([
+  const [people, line, held, diet, guidance, allergies, behind] = await Promise.all([
     ask(patientIdentity, params),
     lineFacts(params),
     standingFacts(withSettings),
     dietFacts(withSettings),
     ask(patientClassGuidance, { public_id: publicId, as_of: asOf }),
+    ask(listedAllergies, { listed_ids: publicId, as_of: asOf }),
     ask(patientStatementRows, params),
   ])
   const person = people[0]
-  return person ? { person, line, held, diet, guidance, behind } : null
+  return person ? { person, line, held, diet, guidance, allergies, behind } : null
 }
 
 /** Whose page an old address leads to: that of the person into whose record another was merged; null for nobody. */

@@ -2,7 +2,7 @@ import type { EvidenceFact } from "../../../../lib/questions/evidence-fact"
 import type { PatientIdentity } from "../../../../lib/questions/patient-identity"
 import { factSources } from "./fact-sources"
 import styles from "./identity.module.css"
-import { SourceLinks, sourceHref } from "./source-links"
+import { LinkedWords } from "./linked-words"
 
 const conditions = [
   ["hypertension", "hypertension"],
@@ -23,25 +23,10 @@ export function ProblemList(props: { person: PatientIdentity; facts: readonly Ev
       {held.map(([condition, words], place) => (
         <span key={condition} className={styles.problem}>
           {place === 0 ? "" : ", "}
-          <Problem words={words} sources={factSources(props.facts, ["problem"], condition)} />
+          <LinkedWords words={words} sources={factSources(props.facts, ["problem"], condition)} />
         </span>
       ))}
       .
-    </>
-  )
-}
-
-function Problem({ words, sources }: { words: string; sources: readonly string[] }) {
-  const [only, ...others] = sources
-  if (only === undefined) return words
-  if (others.length === 0) return <a href={sourceHref(only)}>{words}</a>
-  return (
-    <>
-      {words}
-      <span className={styles.onScreen}>
-        {" "}
-        (<SourceLinks sources={sources} />)
-      </span>
     </>
   )
 }
