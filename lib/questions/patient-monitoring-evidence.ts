@@ -56,7 +56,7 @@ tests_due as (
   select 'kidney tests' as evidence, 'tests due' as topic, person.g || ' ' || person.a as word, person.risk_cell as detail,
     cast(person.tests_due as double) as first, cast(null as double) as second, cast(null as varchar) as comparator,
     cast(null as date) as since, cast(null as date) as day, 1 as rows,
-    (select list(s.source order by s.source) from stage_rows as s) as sources
+    coalesce((select list(s.source order by s.source) from stage_rows as s), []) as sources
   from person
   where person.tests_due is not null
 ),

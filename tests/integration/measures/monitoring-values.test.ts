@@ -182,7 +182,7 @@ describe("tests, diet, home readings and visits", () => {
       { topic: "home average", first: 129, rows: 12, sources: expect.any(Array) },
       { topic: "acr test", first: 12, rows: 1, sources: ["labs:1:807"] },
       { topic: "egfr tests", first: null, rows: 2, sources: ["labs:1:805", "labs:1:804"] },
-      { topic: "tests due", first: 2, rows: 1, sources: [] },
+      { topic: "tests due", first: 2, rows: 1, sources: ["labs:1:804", "labs:1:807"] },
     ])
     expect(evidence.find((fact) => fact.topic === "home average")?.sources).toHaveLength(12)
   })
@@ -200,7 +200,7 @@ describe("tests, diet, home readings and visits", () => {
       { topic: "dietitian visit", day: "2025-10-31", rows: 1, sources: ["visits:1:702"] },
       { topic: "acr test", day: "2025-10-31", rows: 1, sources: ["labs:1:809"] },
       { topic: "egfr tests", day: "2025-10-31", rows: 0, sources: ["labs:1:808"] },
-      { topic: "tests due", day: null, rows: 1, sources: [] },
+      { topic: "tests due", day: null, rows: 1, sources: ["labs:1:808", "labs:1:809"] },
     ])
   })
 })
