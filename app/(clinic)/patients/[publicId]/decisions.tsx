@@ -7,9 +7,20 @@ import { DecisionForm } from "../../decisions/decision-form"
 import { mayDecide } from "../../decisions/may-decide"
 import { UndoForm } from "../../decisions/undo-form"
 import type { TopicToday } from "./decisions-today"
+import type { PatientAnswers } from "./patient-answers"
+import { planSources } from "./plan-sources"
+import { SourceLinks } from "./source-links"
 import styles from "./decisions.module.css"
 
-type Shown = { publicId: string; caller: Caller; months: number; today: string; asOf: string }
+type Shown = {
+  publicId: string
+  caller: Caller
+  months: number
+  today: string
+  asOf: string
+  /** Where the rows behind what became of a plan are found. */
+  line: PatientAnswers["line"]
+}
 
 /** What clinicians decided about this person, by topic, with what may be decided now. */
 export function Decisions(props: Shown & { topics: readonly TopicToday[] }) {
@@ -38,7 +49,7 @@ export function Decisions(props: Shown & { topics: readonly TopicToday[] }) {
   )
 }
 
-function Topic({ one, publicId, caller, months, today, asOf }: Shown & { one: TopicToday }) {
+function Topic({ one, publicId, caller, months, today, asOf, line }: Shown & { one: TopicToday }) {
   const { topic, latest, plan, earlier, isOpen } = one
   const about = decisionTopicWords[topic]
   const holds = latest !== null && holdsOn(latest, { months, on: today })
@@ -58,7 +69,7 @@ function Topic({ one, publicId, caller, months, today, asOf }: Shown & { one: To
               plan.state === "not started in time" || plan.tests === "missing" ? styles.late : undefined
             }
           >
-            {planWords(plan)}.
+            {planWords(plan)}. <SourceLinks sources={planSources(plan, line)} />
           </p>
         )}
         {earlier.length === 0 ? null : (

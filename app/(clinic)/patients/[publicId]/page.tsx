@@ -90,7 +90,7 @@ export default async function PatientPage(props: PageProps<"/patients/[publicId]
           <ClassGuidance statements={answers.guidance} courses={line.courses} behind={behind} />
           {decided === null ? null : (
             <Decisions
-              {...{ publicId: person.public_id, caller, ...decided, asOf: chosen.asOf }}
+              {...{ publicId: person.public_id, caller, ...decided, asOf: chosen.asOf, line }}
               months={snapshot.settings["decisions.months"]}
             />
           )}
