@@ -2,13 +2,20 @@
 export function TableHead({ heads }: { heads: readonly string[] }) {
   return (
     <thead role="rowgroup">
-      <tr role="row">
-        {heads.map((head) => (
-          <th key={head} scope="col" role="columnheader">
-            {head}
-          </th>
-        ))}
-      </tr>
+      <HeadRow heads={heads} />
     </thead>
+  )
+}
+
+/** The row of heads alone, for a table with a row above it. */
+export function HeadRow({ heads }: { heads: readonly string[] }) {
+  return (
+    <tr role="row">
+      {heads.map((head) => (
+        <th key={head} scope="col" role="columnheader">
+          {head}
+        </th>
+      ))}
+    </tr>
   )
 }

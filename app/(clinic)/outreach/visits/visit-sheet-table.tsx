@@ -1,5 +1,6 @@
 import type { SnapshotMeta } from "../../../../lib/engine/snapshot-meta"
 import { counted, day, dayInFull, weekday } from "../../../../lib/speech/format"
+import { HeadRow } from "../../../_ui/table-head"
 import { VisitTableRow } from "./visit-table-row"
 import type { VisitSheet } from "./visit-sheets"
 import styles from "./visits.module.css"
@@ -24,13 +25,7 @@ export function VisitSheetTable(props: { sheet: VisitSheet; on: string; snapshot
               by the data up to {day(snapshot.runningAsOf)}.
             </th>
           </tr>
-          <tr role="row">
-            {heads.map((head) => (
-              <th key={head} scope="col" role="columnheader">
-                {head}
-              </th>
-            ))}
-          </tr>
+          <HeadRow heads={heads} />
         </thead>
         <tbody role="rowgroup">
           {sheet.rows.map((row, index) => (
